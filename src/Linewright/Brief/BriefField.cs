@@ -30,6 +30,9 @@ public sealed record BriefField
     /// <summary>The number must be a whole multiple of this; 0 where any number will do.</summary>
     public double Step { get; init; }
 
+    /// <summary>Longest text that may stand there, in characters.</summary>
+    public int LongestText { get; init; } = 80;
+
     /// <summary>The words that may stand in a choice.</summary>
     public IReadOnlyList<string> Choices { get; init; } = [];
 
@@ -63,7 +66,7 @@ public sealed record BriefField
     /// <summary>What may stand here, in words: a number from 1.2 to 8 mm.</summary>
     public string Expected => Kind switch
     {
-        FieldKind.Text => "text of 1 to 80 characters",
+        FieldKind.Text => string.Create(CultureInfo.InvariantCulture, $"text of 1 to {LongestText} characters"),
         FieldKind.Flag => "true or false",
         FieldKind.Choice => Choices.Count <= 6 ? "one of " + string.Join(", ", Choices) : $"one of {Choices.Count} names, {Choices[0]} to {Choices[^1]}",
         _ => (Step > 0 ? $"a whole multiple of {Format(Step)}" : "a number") + $" from {Format(Low)} to {Format(High)}" + (Unit.Length > 0 ? " " + Unit : ""),

@@ -27,7 +27,7 @@ public static class BriefFields
     /// <summary>Every field, grouped in the order of <see cref="Groups"/>; the fields outside the groups come first.</summary>
     public static IReadOnlyList<BriefField> All { get; } =
     [
-        new() { Path = "$schema", Kind = FieldKind.Text, Help = "Where the schema of this file lies; for editors, otherwise ignored." },
+        new() { Path = "$schema", Kind = FieldKind.Text, LongestText = 2048, Help = "Where the schema of this file lies; for editors, otherwise ignored." },
         new() { Path = "name", Kind = FieldKind.Text, IsRequired = true, Help = "What the piece is called." },
         new() { Path = "metal", Kind = FieldKind.Choice, IsRequired = true, Choices = MaterialTables.Alloys.Keys, Help = "The alloy: family, fineness, colour or alloying metal." },
 

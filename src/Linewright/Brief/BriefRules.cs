@@ -8,7 +8,7 @@ internal static class BriefRules
     /// <summary>Adds a fault for every required field that nobody wrote.</summary>
     public static void Missing(IReadOnlyDictionary<string, BriefValue> values, BriefScan scan, List<BriefFault> faults)
     {
-        bool IsGiven(string path) => values.ContainsKey(path) || scan.Written.Contains(path);
+        bool IsGiven(string path) => values.ContainsKey(path) || scan.Meant.Contains(path) || scan.Meant.Contains(GroupOf(path));
         foreach (var field in BriefFields.All.Where(field => field.IsRequired && !IsGiven(field.Path)))
         {
             var (line, column) = scan.PlaceOf(field.Group);
@@ -29,7 +29,7 @@ internal static class BriefRules
         var given = LengthForms.Where(values.ContainsKey).ToArray();
         foreach (var extra in given.Skip(1))
         {
-            Fault(values, extra, faults, $"{extra} beside {given[0]}", "exactly one form of length", "remove one of the two");
+            Fault(values, extra, faults, $"{BriefFields.At(extra)!.Name} beside {BriefFields.At(given[0])!.Name}", "exactly one form of length", "remove one of the two");
         }
 
         if (values.ContainsKey("length.ease_mm") && !values.ContainsKey("length.wrist_mm"))
@@ -63,6 +63,8 @@ internal static class BriefRules
             Fault(values, "link.stone_gap_max_mm", faults, BriefField.Format(most), $"at least stone_gap_mm, {BriefField.Format(gap)} mm", "raise it, or lower stone_gap_mm");
         }
     }
+
+    private static string GroupOf(string path) => path[..Math.Max(0, path.IndexOf('.', StringComparison.Ordinal))];
 
     private static void Fault(IReadOnlyDictionary<string, BriefValue> values, string path, List<BriefFault> faults, string read, string expected, string hint)
     {

@@ -18,8 +18,8 @@ internal sealed class BriefScan(ReadOnlyMemory<byte> utf8)
     /// <summary>What is wrong so far.</summary>
     public List<BriefFault> Faults { get; } = [];
 
-    /// <summary>Fields that were written, whether or not their value was in order.</summary>
-    public HashSet<string> Written { get; } = new(StringComparer.Ordinal);
+    /// <summary>Fields and groups that somebody meant to write, though the value or the name may be wrong: none is missing as well.</summary>
+    public HashSet<string> Meant { get; } = new(StringComparer.Ordinal);
 
     /// <summary>True where the text is not JSON, or not an object, so that the rest was not read.</summary>
     public bool IsBroken { get; private set; }
@@ -50,7 +50,7 @@ internal sealed class BriefScan(ReadOnlyMemory<byte> utf8)
         catch (JsonException slip)
         {
             IsBroken = true;
-            Faults.Add(JsonSlip.Describe(text[mark..], slip, reader.CurrentDepth >= DeepestLevel));
+            Faults.Add(JsonSlip.Describe(text[mark..], slip, reader.CurrentDepth >= DeepestLevel - 1));
         }
     }
 
@@ -84,7 +84,7 @@ internal sealed class BriefScan(ReadOnlyMemory<byte> utf8)
             else
             {
                 reader.Read();
-                Written.Add(path);
+                Meant.Add(path);
                 Value(ref reader, field);
             }
         }
@@ -100,6 +100,7 @@ internal sealed class BriefScan(ReadOnlyMemory<byte> utf8)
         }
 
         var some = string.Join(", ", BriefFields.In(name).Take(3).Select(field => field.Name));
+        Meant.Add(name);
         Fault(ref reader, name, Words(ref reader), "a group in braces", $"write {{ ... }} with fields such as {some}, or leave the group out");
         reader.Skip();
     }
@@ -130,7 +131,7 @@ internal sealed class BriefScan(ReadOnlyMemory<byte> utf8)
         }
     }
 
-    private static string UnknownHint(string group, string name)
+    private string UnknownHint(string group, string name)
     {
         if (group.Length == 0 && BriefFields.All.FirstOrDefault(field => field.Group.Length > 0 && (field.Name == name || field.Path == name)) is { } inner)
         {
@@ -140,7 +141,13 @@ internal sealed class BriefScan(ReadOnlyMemory<byte> utf8)
         var known = group.Length > 0
             ? BriefFields.In(group).Select(field => field.Name).ToArray()
             : [.. BriefFields.In("").Select(field => field.Name), .. BriefFields.Groups.Select(other => other.Name)];
-        return NearestName.Of(name, known) is { } near ? $"did you mean \"{near}\"?" : "known are " + string.Join(", ", known);
+        if (NearestName.Of(name, known) is not { } near)
+        {
+            return "known are " + string.Join(", ", known);
+        }
+
+        Meant.Add(group.Length > 0 ? $"{group}.{near}" : near);
+        return $"did you mean \"{near}\"?";
     }
 
     // A lone half of a surrogate pair is the one thing that valid UTF-8 and valid JSON still cannot turn into text.

@@ -101,7 +101,7 @@ public static class BriefSchema
             case FieldKind.Text:
                 json.WriteString("type", "string");
                 json.WriteNumber("minLength", 1);
-                json.WriteNumber("maxLength", 80);
+                json.WriteNumber("maxLength", field.LongestText);
                 break;
             case FieldKind.Choice:
                 json.WriteStartArray("enum");

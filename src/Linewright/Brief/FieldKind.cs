@@ -3,7 +3,7 @@ namespace Linewright.Brief;
 /// <summary>What a field of the brief holds.</summary>
 public enum FieldKind
 {
-    /// <summary>Free text, 1 to 80 characters.</summary>
+    /// <summary>Free text of at least one character, without control characters.</summary>
     Text,
 
     /// <summary>One of a closed list of words.</summary>

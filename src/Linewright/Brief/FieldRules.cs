@@ -5,14 +5,12 @@ namespace Linewright.Brief;
 /// <summary>Holds a value against its field, the same way for a file and for --set.</summary>
 internal static class FieldRules
 {
-    private const int LongestText = 80;
-
     /// <summary>True where the value may stand in the field.</summary>
     public static bool Accepts(BriefField field, BriefValue value) => field.Kind switch
     {
         FieldKind.Flag => value.Flag is not null,
         FieldKind.Choice => value.Text is { } word && field.Choices.Contains(word, StringComparer.Ordinal),
-        FieldKind.Text => value.Text is { } text && IsName(text),
+        FieldKind.Text => value.Text is { } text && IsReadable(text, field.LongestText),
         _ => value.Number is { } number && IsWithin(field, number),
     };
 
@@ -48,7 +46,7 @@ internal static class FieldRules
     private static bool IsWithin(BriefField field, double number)
         => number >= field.Low && number <= field.High && (field.Step <= 0 || Math.IEEERemainder(number, field.Step) == 0);
 
-    private static bool IsName(string text)
-        => !string.IsNullOrWhiteSpace(text) && text.EnumerateRunes().Count() <= LongestText
+    private static bool IsReadable(string text, int longest)
+        => !string.IsNullOrWhiteSpace(text) && text.EnumerateRunes().Count() <= longest
             && !text.EnumerateRunes().Any(rune => System.Text.Rune.IsControl(rune) || rune.Value == 0xFFFD);
 }
