@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text;
+using Linewright.Solids.Space;
 
 namespace Linewright.Tests;
 
@@ -57,16 +58,17 @@ internal static class Lib3mf
     private static ThreeMfAssembly ReadAssembly(nint assembly)
     {
         Check(GetComponentCount(assembly, out var count));
-        var transforms = new List<float[]>();
+        var placements = new List<Pose>();
         for (uint i = 0; i < count; i++)
         {
             Check(GetComponent(assembly, i, out var component));
-            var numbers = new float[12];
-            Check(GetTransform(component, numbers));
-            transforms.Add(numbers);
+            // Three rows of four: a matrix that acts on columns, the origin in the last column.
+            var m = new float[12];
+            Check(GetTransform(component, m));
+            placements.Add(new Pose(new Vec3(m[0], m[4], m[8]), new Vec3(m[1], m[5], m[9]), new Vec3(m[2], m[6], m[10]), new Vec3(m[3], m[7], m[11])));
         }
 
-        return new ThreeMfAssembly(Spoken(assembly, GetName), transforms);
+        return new ThreeMfAssembly(Spoken(assembly, GetName), placements);
     }
 
     private static IEnumerable<string> ReadMaterials(nint group)
@@ -185,5 +187,5 @@ public sealed record ThreeMfReading(
 /// <summary>One mesh object as lib3MF holds it.</summary>
 public sealed record ThreeMfMesh(string Name, string PartNumber, int Vertices, int Triangles, bool IsManifold);
 
-/// <summary>One component object: a row of twelve numbers a component, images of the axes first, then of the origin.</summary>
-public sealed record ThreeMfAssembly(string Name, IReadOnlyList<float[]> Transforms);
+/// <summary>One component object: where each of its components lies, mm.</summary>
+public sealed record ThreeMfAssembly(string Name, IReadOnlyList<Pose> Placements);

@@ -1,5 +1,6 @@
 using Linewright.Files;
 using Linewright.Solids.Meshing;
+using Linewright.Solids.Space;
 
 namespace Linewright.Tests.Files;
 
@@ -74,18 +75,10 @@ public class OutsideTests
         var assembly = Assert.Single(found.Assemblies);
         Assert.Equal("Harbour lights", assembly.Name);
         var poses = scene.Parts.SelectMany(part => part.Placements).ToList();
-        Assert.Equal(25, assembly.Transforms.Count);
-        for (var i = 0; i < poses.Count; i++)
-        {
-            double[] expected =
-            [
-                poses[i].AxisX.X, poses[i].AxisX.Y, poses[i].AxisX.Z, poses[i].AxisY.X, poses[i].AxisY.Y, poses[i].AxisY.Z,
-                poses[i].AxisZ.X, poses[i].AxisZ.Y, poses[i].AxisZ.Z, poses[i].Origin.X, poses[i].Origin.Y, poses[i].Origin.Z,
-            ];
-            for (var k = 0; k < expected.Length; k++)
-            {
-                Assert.Equal(expected[k], assembly.Transforms[i][k], 2e-6);
-            }
-        }
+        Assert.Equal(25, poses.Count);
+        Assert.Equal(poses.Count, assembly.Placements.Count);
+        var probe = new Vec3(3, -5, 7);
+        Assert.All(poses.Zip(assembly.Placements), pair
+            => Assert.Equal(0, (pair.First.Point(probe) - pair.Second.Point(probe)).Length, 2e-5));
     }
 }
