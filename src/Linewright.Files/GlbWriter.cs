@@ -47,9 +47,7 @@ public static class GlbWriter
 
         model.DefaultScene = model.LogicalScenes[0];
         model.MergeBuffers();
-        using var whole = new MemoryStream();
-        model.WriteGLB(whole);
-        whole.WriteTo(stream);
+        model.WriteGLB(stream);
     }
 
     private static SharpGLTF.Schema2.Mesh WriteMesh(ModelRoot model, MeshPart part, Material material)
