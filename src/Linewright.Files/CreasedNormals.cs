@@ -6,7 +6,7 @@ namespace Linewright.Files;
 /// <summary>A mesh with a normal at every vertex: smooth over gentle bends, split where the surface has an edge.</summary>
 /// <remarks>
 /// Around a vertex, triangles that meet along an edge under the crease angle share one normal: the mean of
-/// theirs, weighted by the corner's angle times the triangle's area, so that neither slivers nor a fan's
+/// theirs, weighted by the triangle's area and how far its corner opens, so that neither slivers nor a fan's
 /// count of triangles pull it over. An edge that does not have exactly two triangles is kept sharp.
 /// Triangles without area have no normal and are left out. Output vertices come in order of first use.
 /// </remarks>
@@ -117,7 +117,7 @@ public sealed class CreasedNormals
         for (var corner = 0; corner < sums.Length; corner++)
         {
             var face = faces[corner / 3];
-            sums[groups.Root(corner)] += face.Normal * (face.Area * CornerAngle(mesh, face, corner % 3));
+            sums[groups.Root(corner)] += face.Normal * (face.Area * Opening(mesh, face, corner % 3));
         }
 
         // Give each group one output vertex when its first corner comes up.
@@ -145,11 +145,12 @@ public sealed class CreasedNormals
         return new CreasedNormals([.. positions], [.. normals], triangles);
     }
 
-    private static double CornerAngle(Mesh mesh, Face face, int corner)
+    // 1 - cos grows with the angle like the angle itself, and unlike an arc cosine is the same to the last bit everywhere.
+    private static double Opening(Mesh mesh, Face face, int corner)
     {
         var at = mesh.Vertex(face[corner]);
         Vec3 u = mesh.Vertex(face[(corner + 1) % 3]) - at, v = mesh.Vertex(face[(corner + 2) % 3]) - at;
-        return Math.Atan2(u.Cross(v).Length, u.Dot(v));
+        return 1 - u.Normalised().Dot(v.Normalised());
     }
 
     private readonly record struct Face(int A, int B, int C, Vec3 Normal, double Area)

@@ -18,7 +18,7 @@ namespace Linewright.Files;
 public sealed record FileMaterial(
     string Name, double Red, double Green, double Blue, double Metallic, double Roughness, double? RefractiveIndex = null)
 {
-    public string Name { get; } = Filled(Name);
+    public string Name { get; } = ReadableName.Checked(Name);
 
     public double Red { get; } = Guard.InRange(Red, 0, 1);
 
@@ -32,10 +32,4 @@ public sealed record FileMaterial(
 
     // Nothing that a jeweller sets exceeds 4; a larger number is a slip, not a stone.
     public double? RefractiveIndex { get; } = RefractiveIndex is { } index ? Guard.InRange(index, 1, 4) : null;
-
-    private static string Filled(string name)
-    {
-        ArgumentException.ThrowIfNullOrWhiteSpace(name);
-        return name;
-    }
 }

@@ -7,6 +7,8 @@ namespace Linewright.Files;
 /// <param name="Parts">Parts in the order in which the file lists them; at least one.</param>
 public sealed record FileScene(string Name, IReadOnlyList<MeshPart> Parts)
 {
+    public string Name { get; } = ReadableName.Checked(Name);
+
     public IReadOnlyList<MeshPart> Parts { get; } = Filled(Parts);
 
     /// <summary>Different materials in order of first use.</summary>

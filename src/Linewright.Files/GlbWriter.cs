@@ -17,6 +17,9 @@ public static class GlbWriter
 {
     private const float MetresPerMm = 0.001f;
 
+    // About x, from z up to y up.
+    private static readonly Quaternion QuarterTurnBack = new(-MathF.Sqrt(0.5f), 0, 0, MathF.Sqrt(0.5f));
+
     /// <summary>Most vertices that two-byte indices reach; 65535 itself is reserved. Source: glTF 2.0, 3.7.2.1.</summary>
     private const int ShortIndexLimit = 65535;
 
@@ -28,8 +31,7 @@ public static class GlbWriter
         var model = ModelRoot.CreateModel();
         model.Asset.Generator = "Linewright";
         var root = model.UseScene(scene.Name).CreateNode(scene.Name);
-        root.LocalTransform = new AffineTransform(
-            new Vector3(MetresPerMm), Quaternion.CreateFromAxisAngle(Vector3.UnitX, -MathF.PI / 2), Vector3.Zero);
+        root.LocalTransform = new AffineTransform(new Vector3(MetresPerMm), QuarterTurnBack, Vector3.Zero);
 
         var materials = new Dictionary<FileMaterial, Material>();
         foreach (var part in scene.Parts)
@@ -45,9 +47,7 @@ public static class GlbWriter
 
         model.DefaultScene = model.LogicalScenes[0];
         model.MergeBuffers();
-        using var whole = new MemoryStream();
-        model.WriteGLB(whole);
-        whole.WriteTo(stream);
+        model.WriteGLB(stream);
     }
 
     private static SharpGLTF.Schema2.Mesh WriteMesh(ModelRoot model, MeshPart part, Material material)
@@ -141,7 +141,7 @@ public static class GlbWriter
         found.Parameters.Single(p => string.Equals(p.Name, parameter, StringComparison.Ordinal)).Value = value;
     }
 
-    private static Vector3 Place(Vec3 p) => new((float)p.X, (float)p.Y, (float)p.Z);
+    private static Vector3 Place(Vec3 p) => new(SteadyPose.Place(p.X), SteadyPose.Place(p.Y), SteadyPose.Place(p.Z));
 
     private static Quaternion Turn(Pose pose)
     {
@@ -158,6 +158,7 @@ public static class GlbWriter
             _ => (xz, yz, z, xyTurn),
         };
         var length = Math.Sqrt(qx * qx + qy * qy + qz * qz + qw * qw);
-        return new Quaternion((float)(qx / length), (float)(qy / length), (float)(qz / length), (float)(qw / length));
+        return new Quaternion(
+            SteadyPose.Axis(qx / length), SteadyPose.Axis(qy / length), SteadyPose.Axis(qz / length), SteadyPose.Axis(qw / length));
     }
 }

@@ -15,7 +15,7 @@ namespace Linewright.Files;
 /// <param name="Material">What it is made of.</param>
 public sealed record MeshPart(string Name, Mesh Mesh, IReadOnlyList<Pose> Placements, FileMaterial Material)
 {
-    public string Name { get; } = Filled(Name);
+    public string Name { get; } = ReadableName.Checked(Name);
 
     public Mesh Mesh { get; } = Covered(Mesh);
 
@@ -24,7 +24,12 @@ public sealed record MeshPart(string Name, Mesh Mesh, IReadOnlyList<Pose> Placem
     public FileMaterial Material { get; } = Material ?? throw new ArgumentNullException(nameof(Material));
 
     /// <summary>The number under which the workshop keeps the part; its name where it has none.</summary>
-    public string PartNumber { get; init; } = Name;
+    public string PartNumber
+    {
+        get;
+        init => field = ReadableName.Checked(value);
+    }
+    = Name;
 
     /// <summary>True for a stone: every triangle is shaded as the flat facet that it is. False for metal, shaded smooth up to its edges.</summary>
     public bool Faceted { get; init; }
@@ -39,12 +44,6 @@ public sealed record MeshPart(string Name, Mesh Mesh, IReadOnlyList<Pose> Placem
             return [.. Placements.Select((pose, i) => new PartInstance(
                 Placements.Count == 1 ? Name : Name + " " + (i + 1).ToString(format, CultureInfo.InvariantCulture), pose))];
         }
-    }
-
-    private static string Filled(string name)
-    {
-        ArgumentException.ThrowIfNullOrWhiteSpace(name);
-        return name;
     }
 
     private static Mesh Covered(Mesh mesh)

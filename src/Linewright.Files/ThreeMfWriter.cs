@@ -16,7 +16,8 @@ namespace Linewright.Files;
 /// </para>
 /// <para>
 /// Entry times are pinned to 1980-01-01, the earliest that ZIP can say, and numbers are the shortest that read back
-/// to the same single: the same scene gives the same bytes under one version of the runtime (its deflate decides).
+/// to the same single: the same scene gives the same bytes. Packing is the runtime's deflate, and ZIP notes the family of
+/// operating systems: another runtime or family may pack the same model into other bytes.
 /// </para>
 /// </remarks>
 public static class ThreeMfWriter
@@ -214,13 +215,8 @@ public static class ThreeMfWriter
         xml.WriteEndElement();
     }
 
-    // Rows act on row vectors, so the images of the axes follow each other, the origin last (core specification 3.3).
-    private static string Transform(Pose pose) => string.Join(' ', Rounded(pose.AxisX, 9), Rounded(pose.AxisY, 9), Rounded(pose.AxisZ, 9), Rounded(pose.Origin, 6));
-
-    // Nine digits of an axis move the far end of a necklace by less than a nanometre, and so do six of a place:
-    // what is rounded away is the last bit of a sine, which differs between machines.
-    private static string Rounded(Vec3 v, int digits)
-        => string.Join(' ', Number((float)Math.Round(v.X, digits)), Number((float)Math.Round(v.Y, digits)), Number((float)Math.Round(v.Z, digits)));
+    // Points are rows here, so the images of the axes follow each other, the origin last (core specification 3.3).
+    private static string Transform(Pose pose) => string.Join(' ', SteadyPose.Numbers(pose).Select(Number));
 
     // Adding zero turns -0 into 0.
     private static string Number(float value) => (value + 0f).ToString("R", CultureInfo.InvariantCulture);

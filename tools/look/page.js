@@ -18,7 +18,7 @@ globalThis.draw = async function draw(wish) {
   renderer.setPixelRatio(1);
   renderer.setSize(innerWidth, innerHeight, false);
   renderer.toneMapping = THREE.NeutralToneMapping;
-  renderer.toneMappingExposure = 1.0;
+  renderer.toneMappingExposure = 1.12;
   renderer.shadowMap.enabled = true;
 
   const light = studio(renderer);

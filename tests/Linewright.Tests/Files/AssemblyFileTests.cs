@@ -93,6 +93,16 @@ public class AssemblyFileTests
         Assert.Equal("#80BC00", model.Descendants().Single(e => e.Name.LocalName == "base").Attribute("displaycolor")!.Value);
     }
 
+    [Theory]
+    [InlineData("Rivi\u00e8re & <N\u00ba 7> \"\u6d77\" \U0001F48E")]
+    public void Any_readable_name_comes_back_as_it_was(string name)
+    {
+        var scene = new FileScene(name, [new MeshPart(name, SampleScenes.Box(1, 1, 1), [Pose.Identity], SampleScenes.Gold)]);
+        Assert.Equal(name, Model(scene).Descendants().First(e => e.Name.LocalName == "object").Attribute("name")!.Value);
+        using var stream = new MemoryStream(SampleScenes.Bytes(s => GlbWriter.Write(s, scene)));
+        Assert.Equal(name, ModelRoot.ReadGLB(stream).LogicalMeshes[0].Name);
+    }
+
     [Fact]
     public void A_GLB_has_a_shared_mesh_a_part_and_a_named_node_an_instance()
     {
@@ -182,6 +192,8 @@ public class AssemblyFileTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new MeshPart("box", box.Moved(Pose.Move(double.NaN, 0, 0)), [Pose.Identity], SampleScenes.Gold));
         Assert.Throws<ArgumentOutOfRangeException>(() => new FileMaterial("gold", 1.2, 0, 0, 1, 0));
         Assert.Throws<ArgumentException>(() => new FileScene("none", []));
+        Assert.Throws<ArgumentException>(() => new FileMaterial("gold\u0001", 1, 0, 0, 1, 0));
+        Assert.Throws<ArgumentException>(() => new MeshPart(" ", box, [Pose.Identity], SampleScenes.Gold));
     }
 
     private static readonly Gen<Pose> Poses = Gen.Select(
