@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Linewright.Checks;
 
 /// <summary>One thing that a check measured on the piece: what, where, against which limit, and what to change.</summary>
@@ -14,8 +16,8 @@ public sealed record Finding(
     string Rule,
     Verdict Verdict,
     string Where,
-    double? Measured,
-    double? Limit,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.Never)] double? Measured,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.Never)] double? Limit,
     string Unit,
     string Source,
     string Mark,
