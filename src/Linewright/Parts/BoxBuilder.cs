@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Linewright.Solids.Shapes;
 using Linewright.Solids.Space;
 
@@ -36,6 +37,20 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
         return hinge.Kind == HingeKind.EyeOverBar
             ? Solid.Union(metal, ends.Bar().Moved(axis))
             : metal.Minus(ends.PinHoles().Moved(axis));
+    }
+
+    /// <summary>The box's regions with their least walls.</summary>
+    public ImmutableArray<Feature> Features()
+    {
+        var hinge = link.Hinge;
+        var axis = Pose.Move(0, 0, hinge.HeightMm);
+        double half = form.WidthMm / 2;
+        return
+        [
+            new Feature("box wall", Shape.BoxBetween(new Vec3(0.06, -half, 0), new Vec3(form.MouthMm - form.LipMm, half, form.HeightMm)), spec.WallLimitMm - 0.02, "box wall, finished wall in this metal"),
+            new Feature("lip", Shape.BoxBetween(new Vec3(form.MouthMm - form.LipMm, -half, 0), new Vec3(form.MouthMm, half, form.HeightMm)), spec.WallLimitMm - 0.05, "box wall, finished wall in this metal"),
+            new Feature("cheek", ends.CheekRounds().Moved(axis), spec.KnuckleLimitMm, "metal round a hinge hole, finished"),
+        ];
     }
 
     /// <summary>The room for the tongue; the lip is what is left of the roof at the mouth. Corners are rounded inside.</summary>

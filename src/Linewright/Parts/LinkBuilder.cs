@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Linewright.Solids.Shapes;
 using Linewright.Solids.Space;
 
@@ -47,6 +48,33 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         return hinge.Kind == HingeKind.EyeOverBar
             ? Solid.Union(link, atBar(ends.Bar()))
             : link.Minus(atBar(ends.PinHoles()));
+    }
+
+    /// <summary>The link's regions with their least walls.</summary>
+    public ImmutableArray<Feature> Features()
+    {
+        const string wall = "open setting, finished wall in this metal", wire = "thinnest cast wire, finished", knuckle = "metal round a hinge hole, finished";
+        var hinge = form.Hinge;
+        Solid atBar(Solid s) => s.Moved(Pose.Move(form.BarAxis));
+        var features = ImmutableArray.CreateBuilder<Feature>();
+        features.Add(new Feature("base rail", BaseRail(), Math.Min(spec.WallLimitMm, form.RailMm), wall));
+        features.Add(new Feature("upper rail", UpperRail(), LinkForm.WireMm - 0.02, wire));
+        features.Add(new Feature("cheek", Solid.Union(
+            atBar(ends.CheekRounds()),
+            atBar(ends.CheekPlates(1.1 * hinge.EyeRadiusMm, 0.12, form.UpperTopMm - form.UpperHeightMm / 2))), spec.KnuckleLimitMm, knuckle));
+        features.Add(new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.NextBarAxis)), spec.KnuckleLimitMm, knuckle));
+        features.Add(new Feature("stop", Stops(), LinkForm.WireMm - 0.02, wire));
+        features.Add(new Feature(
+            "claw",
+            Solid.Union([.. Claws(PartState.AsSet, 0)]),
+            0.5 * spec.ClawMm,
+            "half of the claw must remain behind its bearing"));
+        if (hinge.Kind == HingeKind.EyeOverBar)
+        {
+            features.Add(new Feature("bar", atBar(ends.Bar()), Math.Min(hinge.BarMm, spec.CastBarLimitMm) - 0.02, "bar cast in this metal"));
+        }
+
+        return features.ToImmutable();
     }
 
     /// <summary>The stone where it sits.</summary>

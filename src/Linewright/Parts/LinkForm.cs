@@ -11,8 +11,8 @@ public sealed record LinkForm
     /// <summary>Rails keep this far from the pavilion: only the claws' bearings carry the stone. Common practice.</summary>
     public const double RailStoneClearMm = 0.08;
 
-    // Thinnest wire that casts and polishes in gold. Common practice: 0.5 finished.
-    private const double WireMm = 0.52;
+    /// <summary>Thinnest wire that casts and polishes, with two hundredths to spare. Common practice: 0.5 finished.</summary>
+    public const double WireMm = 0.52;
 
     /// <summary>The joint at both ends.</summary>
     public required HingeForm Hinge { get; init; }

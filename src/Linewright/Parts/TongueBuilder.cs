@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Linewright.Solids.Shapes;
 using Linewright.Solids.Space;
 
@@ -38,6 +39,19 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
 
         // The strip is joined last: its slide and its root are bearings.
         return Solid.Union(Blend.Fillet(0.12), metal, Strip());
+    }
+
+    /// <summary>The tongue's regions with their least walls; the strip is rolled, not cast, and only held to its own size.</summary>
+    public ImmutableArray<Feature> Features()
+    {
+        double half = form.WidthMm / 2, outer = form.CarrierMm + form.CarrierWallMm;
+        return
+        [
+            new Feature("carrier", Shape.BoxBetween(new Vec3(form.CarrierMm, -half, 0), new Vec3(outer, half, form.HeightMm)), spec.WallLimitMm - 0.05, "box wall, finished wall in this metal"),
+            new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.LengthMm, 0, link.Hinge.HeightMm)), spec.KnuckleLimitMm, "metal round a hinge hole, finished"),
+            new Feature("stop", Stops(outer), LinkForm.WireMm - 0.02, "thinnest cast wire, finished"),
+            new Feature("tongue strip", Strip(), form.StripMm - 0.02, "the strip's own thickness"),
+        ];
     }
 
     /// <summary>The strip alone: lower leaf, fold, upper leaf with its catch, push.</summary>
