@@ -10,7 +10,7 @@ internal static class CheckVerb
         "Builds the parts and measures every clearance, wall and spring on them.",
         desk,
         (_, brief, stage, stop) => desk.Workbench.Check(brief, stage, stop),
-        (tables, report) =>
+        (_, tables, report) =>
         {
             tables.Summary(report);
             tables.Findings(report, withPassed: true);

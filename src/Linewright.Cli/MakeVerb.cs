@@ -33,12 +33,13 @@ internal static class MakeVerb
                 folder.Publish();
                 return report;
             },
-            (tables, report) =>
+            (parse, tables, report) =>
             {
                 tables.Summary(report);
                 tables.Parts(report);
                 tables.Weights(report);
                 tables.Findings(report, withPassed: false);
+                tables.Written(parse.GetRequiredValue(folderOption));
             });
         verb.Options.Add(folderOption);
         verb.Options.Add(force);

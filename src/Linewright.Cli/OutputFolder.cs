@@ -34,7 +34,7 @@ internal sealed class OutputFolder : IDisposable
         try
         {
             var full = System.IO.Path.TrimEndingDirectorySeparator(System.IO.Path.GetFullPath(path));
-            if (Directory.ResolveLinkTarget(full, returnFinalTarget: true) is { } target)
+            if (Directory.Exists(full) && Directory.ResolveLinkTarget(full, returnFinalTarget: true) is { } target)
             {
                 full = target.FullName;
             }

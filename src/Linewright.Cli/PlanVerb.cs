@@ -10,7 +10,7 @@ internal static class PlanVerb
         "Finds how many stones at what pitch close the line at its length.",
         desk,
         (_, brief, stage, stop) => desk.Workbench.Plan(brief, stage, stop),
-        (tables, report) =>
+        (_, tables, report) =>
         {
             tables.Summary(report);
             tables.Candidates(report);

@@ -12,30 +12,40 @@ internal sealed class ReportTables : IDisposable
     // Below this the reasons of a candidate go under the table instead of into it.
     private const int RoomForReasons = 110;
 
-    private readonly StreamWriter writer;
+    private readonly StringWriter page = new(CultureInfo.InvariantCulture) { NewLine = "\n" };
+    private readonly Desk desk;
     private readonly IAnsiConsole console;
 
     public ReportTables(Desk desk)
     {
-        writer = new StreamWriter(desk.Out, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
+        this.desk = desk;
         console = AnsiConsole.Create(new AnsiConsoleSettings
         {
             Ansi = desk.HasColour ? AnsiSupport.Yes : AnsiSupport.No,
             ColorSystem = desk.HasColour ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
             Interactive = InteractionSupport.No,
-            Out = new AnsiConsoleOutput(writer),
+            Out = new AnsiConsoleOutput(page),
         });
         console.Profile.Width = desk.Width;
         console.Profile.Capabilities.Unicode = true;
     }
 
-    /// <summary>The piece in three lines.</summary>
+    /// <summary>The piece in a few lines.</summary>
     public void Summary(Report report)
     {
         var (brief, layout) = (report.Brief, report.Layout);
         Line($"[bold]{Markup.Escape(brief.Name)}[/]");
-        Line($"{report.Stones.Count} {Markup.Escape(brief.Species.Name.ToLowerInvariant())} of {Number(brief.Stone.DiameterMm, 2)} mm, {Number(report.Stones.TotalCt, 2)} ct, in {Markup.Escape(brief.Alloy.Name)}");
-        Line($"{layout.Count} links at {Number(layout.PitchMm, 3)} mm and a clasp of {Number(layout.ClaspMm, 2)} mm: laid flat {Number(layout.LaidFlatMm, 3)} mm, inside {Number(layout.InsideCircumferenceMm, 1)} mm");
+        Line($"{Markup.Escape(brief.Alloy.Name)}");
+        Line($"{Whole(report.Stones.Count)} x {Markup.Escape(brief.Species.Name.ToLowerInvariant())} {Number(brief.Stone.DiameterMm, 2)} mm, {Number(report.Stones.TotalCt, 2)} ct");
+        if (layout.Count == 0)
+        {
+            Line($"no layout closes");
+            console.WriteLine();
+            return;
+        }
+
+        Line($"{Whole(layout.Count)} links at a pitch of {Number(layout.PitchMm, 3)} mm, clasp {Number(layout.ClaspMm, 3)} mm");
+        Line($"laid flat {Number(layout.LaidFlatMm, 3)} mm, inside circumference {Number(layout.InsideCircumferenceMm, 1)} mm");
         console.WriteLine();
     }
 
@@ -48,7 +58,8 @@ internal sealed class ReportTables : IDisposable
         }
 
         var isWide = console.Profile.Width >= RoomForReasons;
-        var table = NewTable("Layouts that close");
+        Line($"[bold]Layouts that close[/]");
+        var table = NewTable();
         foreach (var head in (string[])["", "links", "pitch\nmm", "gap\nmm", "clasp\nmm", "stones\nct", "inside\nmm", "hinge\ndeg"])
         {
             table.AddColumn(new TableColumn(head).RightAligned().NoWrap());
@@ -79,9 +90,8 @@ internal sealed class ReportTables : IDisposable
             }
 
             console.Write(reasons);
+            console.WriteLine();
         }
-
-        console.WriteLine();
     }
 
     /// <summary>What the checks found, worst first; passed ones only where asked for.</summary>
@@ -122,7 +132,8 @@ internal sealed class ReportTables : IDisposable
             return;
         }
 
-        var table = NewTable("Parts, as cast");
+        Line($"[bold]Parts, as cast[/]");
+        var table = NewTable();
         table.AddColumn("part");
         foreach (var head in (string[])["count", "volume\nmm3", "surface\nmm2", "each\ng", "all\ng", "triangles"])
         {
@@ -137,13 +148,13 @@ internal sealed class ReportTables : IDisposable
         }
 
         console.Write(table);
-        console.WriteLine();
     }
 
     /// <summary>Metal and stones.</summary>
     public void Weights(Report report)
     {
-        var table = NewTable("Weights");
+        Line($"[bold]Weights[/]");
+        var table = NewTable();
         table.AddColumn("what");
         table.AddColumn(new TableColumn("weight").RightAligned().NoWrap());
         if (report.Weights is { } weights)
@@ -158,11 +169,22 @@ internal sealed class ReportTables : IDisposable
         table.AddRow("one stone, by the trade's formula", $"{Number(stones.EachCtTrade, 4)} ct");
         table.AddRow($"{Whole(stones.Count)} stones", $"{Number(stones.TotalCt, 3)} ct");
         console.Write(table);
-        console.WriteLine();
     }
 
-    /// <inheritdoc/>
-    public void Dispose() => writer.Dispose();
+    /// <summary>Where the files are.</summary>
+    public void Written(string folder) => Line($"written to {Markup.Escape(folder)}");
+
+    /// <summary>Puts the page on the desk, without the spaces that tables leave at the ends of lines.</summary>
+    public void Dispose()
+    {
+        using var writer = new StreamWriter(desk.Out, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
+        foreach (var line in page.ToString().TrimEnd('\n').Split('\n'))
+        {
+            writer.WriteLine(line.TrimEnd());
+        }
+
+        page.Dispose();
+    }
 
     private static Markup VerdictWord(Verdict verdict) => new(verdict switch
     {
@@ -205,7 +227,7 @@ internal sealed class ReportTables : IDisposable
 
     private static string Quantity(double value, string unit) => Markup.Escape(value.ToString("0.###", CultureInfo.InvariantCulture) + (unit.Length > 0 ? " " + unit : ""));
 
-    private static Table NewTable(string title) => new Table().Title($"[bold]{title}[/]").Border(TableBorder.Simple);
+    private static Table NewTable() => new Table().Border(TableBorder.Simple);
 
     private static Grid NewGrid(int firstWidth) => new Grid()
         .AddColumn(new GridColumn().Width(firstWidth).NoWrap().PadRight(2))

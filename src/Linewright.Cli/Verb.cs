@@ -13,7 +13,7 @@ internal static class Verb
         string description,
         Desk desk,
         Func<ParseResult, ResolvedBrief, IProgress<string>, CancellationToken, Report> work,
-        Action<ReportTables, Report> tables)
+        Action<ParseResult, ReportTables, Report> tables)
     {
         var verb = new Command(name, description);
         var arguments = new BriefArguments();
@@ -36,7 +36,7 @@ internal static class Verb
             else
             {
                 using var printer = new ReportTables(desk);
-                tables(printer, report);
+                tables(parse, printer, report);
             }
 
             return report.Fails() ? ExitCode.CheckFails : ExitCode.Done;

@@ -10,7 +10,7 @@ internal static class WeighVerb
         "Weighs the metal, finished, cast and to melt, and the stones.",
         desk,
         (_, brief, stage, stop) => desk.Workbench.Weigh(brief, stage, stop),
-        (tables, report) =>
+        (_, tables, report) =>
         {
             tables.Summary(report);
             tables.Parts(report);

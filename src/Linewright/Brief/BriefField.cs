@@ -36,6 +36,9 @@ public sealed record BriefField
     /// <summary>The words that may stand in a choice.</summary>
     public IReadOnlyList<string> Choices { get; init; } = [];
 
+    /// <summary>A choice to show in messages: its default, or the one named here.</summary>
+    public string Example { get => field ?? DefaultChoice ?? Choices[0]; init; }
+
     /// <summary>The number that holds where none is written; null where it is derived or required.</summary>
     public double? DefaultNumber { get; init; }
 
@@ -68,7 +71,7 @@ public sealed record BriefField
     {
         FieldKind.Text => string.Create(CultureInfo.InvariantCulture, $"text of 1 to {LongestText} characters"),
         FieldKind.Flag => "true or false",
-        FieldKind.Choice => Choices.Count <= 6 ? "one of " + string.Join(", ", Choices) : $"one of {Choices.Count} names, {Choices[0]} to {Choices[^1]}",
+        FieldKind.Choice => Choices.Count <= 6 ? "one of " + string.Join(", ", Choices) : string.Create(CultureInfo.InvariantCulture, $"one of {Choices.Count} names, such as {Example}"),
         _ => (Step > 0 ? $"a whole multiple of {Format(Step)}" : "a number") + $" from {Format(Low)} to {Format(High)}" + (Unit.Length > 0 ? " " + Unit : ""),
     };
 

@@ -29,7 +29,7 @@ public static class BriefFields
     [
         new() { Path = "$schema", Kind = FieldKind.Text, LongestText = 2048, Help = "Where the schema of this file lies; for editors, otherwise ignored." },
         new() { Path = "name", Kind = FieldKind.Text, IsRequired = true, Help = "What the piece is called." },
-        new() { Path = "metal", Kind = FieldKind.Choice, IsRequired = true, Choices = MaterialTables.Alloys.Keys, Help = "The alloy: family, fineness, colour or alloying metal." },
+        new() { Path = "metal", Kind = FieldKind.Choice, IsRequired = true, Choices = MaterialTables.Alloys.Keys, Example = "gold-750-yellow", Help = "The alloy: family, fineness, colour or alloying metal." },
 
         Choice("stone.cut", ["round"], "round", "The cut."),
         Choice("stone.species", MaterialTables.Species.Keys, "diamond", "The kind of stone, by the trade's name."),

@@ -12,7 +12,7 @@ internal static class BriefRules
         foreach (var field in BriefFields.All.Where(field => field.IsRequired && !IsGiven(field.Path)))
         {
             var (line, column) = scan.PlaceOf(field.Group);
-            var example = field.Kind == FieldKind.Number ? BriefField.Format(3) : field.Kind == FieldKind.Choice ? $"\"{field.Choices[0]}\"" : "\"Harbour lights\"";
+            var example = field.Kind == FieldKind.Number ? BriefField.Format(3) : field.Kind == FieldKind.Choice ? $"\"{field.Example}\"" : "\"Harbour lights\"";
             faults.Add(new BriefFault(field.Path, line, column, "nothing", field.Expected, $"add \"{field.Name}\": {example}"));
         }
 

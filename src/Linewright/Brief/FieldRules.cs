@@ -20,7 +20,7 @@ internal static class FieldRules
         FieldKind.Choice when value?.Text is { } word => NearestName.Of(word, field.Choices) is { } near
             ? $"did you mean \"{near}\"?"
             : field.Choices.Count <= 6 ? "write one of them in quotes" : "known are " + string.Join(", ", field.Choices),
-        FieldKind.Choice => $"write a word in quotes, such as \"{field.DefaultChoice ?? field.Choices[0]}\"",
+        FieldKind.Choice => $"write a word in quotes, such as \"{field.Example}\"",
         FieldKind.Text => "write a short text in quotes, without control characters",
         FieldKind.Flag => "write true or false without quotes",
         _ => NumberHint(field, value),

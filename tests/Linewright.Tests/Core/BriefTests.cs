@@ -37,11 +37,11 @@ public class BriefTests
         { Shortest.Replace("\"cut\"", "\"table_percent\": 57, \"table_percent\": 58, \"cut\""), "b.json:3:35: stone.table_percent: read \"table_percent\" a second time, expected every field once; remove one of the two" },
         { Shortest.Replace("round", "rund"), "b.json:3:21: stone.cut: read \"rund\", expected one of round; did you mean \"round\"?" },
         { Shortest.Replace("\"round\"", "7"), "b.json:3:21: stone.cut: read 7, expected one of round; write a word in quotes, such as \"round\"" },
-        { Shortest.Replace("white-pd", "white-pt"), "b.json:4:12: metal: read \"gold-750-white-pt\", expected one of 30 names, gold-999 to bronze-90; did you mean \"gold-750-white-pd\"?" },
+        { Shortest.Replace("white-pd", "white-pt"), "b.json:4:12: metal: read \"gold-750-white-pt\", expected one of 30 names, such as gold-750-yellow; did you mean \"gold-750-white-pd\"?" },
         { Shortest.Replace("Harbour lights", ""), "b.json:2:11: name: read \"\", expected text of 1 to 80 characters; write a short text in quotes, without control characters" },
         { Shortest.Replace("Harbour lights", "\\ud800"), "b.json:2:11: name: read \"\uFFFD\", expected text of 1 to 80 characters; write a short text in quotes, without control characters" },
         { Shortest.Replace("Harbour lights", "bell\\u0007"), "b.json:2:11: name: read \"bell?\", expected text of 1 to 80 characters; write a short text in quotes, without control characters" },
-        { Shortest.Replace("  \"metal\": \"gold-750-white-pd\",\n", ""), "b.json:1:1: metal: read nothing, expected one of 30 names, gold-999 to bronze-90; add \"metal\": \"gold-999\"" },
+        { Shortest.Replace("  \"metal\": \"gold-750-white-pd\",\n", ""), "b.json:1:1: metal: read nothing, expected one of 30 names, such as gold-750-yellow; add \"metal\": \"gold-750-yellow\"" },
         { Shortest.Replace(", \"diameter_mm\": 3.0", ""), "b.json:3:12: stone.diameter_mm: read nothing, expected a number from 1.2 to 8 mm; add \"diameter_mm\": 3" },
         { Shortest.Replace("\"laid_flat_mm\": 178.0", ""), "b.json:5:13: length: read no length, expected one of laid_flat_mm, laid_flat_in or wrist_mm; add \"length\": { \"laid_flat_mm\": 178 }" },
         { Shortest.Replace("178.0", "178.0, \"wrist_mm\": 160"), "b.json:5:50: length.wrist_mm: read wrist_mm beside laid_flat_mm, expected exactly one form of length; remove one of the two" },
@@ -158,7 +158,7 @@ public class BriefTests
     [InlineData("stone.diameter_mm=NaN", "--set stone.diameter_mm: read NaN, expected a number from 1.2 to 8 mm; 1.2 is the nearest that works")]
     [InlineData("stone.diametre_mm=3", "--set stone.diametre_mm: read an unknown field \"stone.diametre_mm\", expected the path of a field of the brief; did you mean \"stone.diameter_mm\"?")]
     [InlineData("stone.diameter_mm", "--set stone.diameter_mm: read no =, expected a field, =, and a value; write --set stone.diameter_mm=3.5")]
-    [InlineData("metal=silver", "--set metal: read silver, expected one of 30 names, gold-999 to bronze-90; did you mean \"silver-925\"?")]
+    [InlineData("metal=silver", "--set metal: read silver, expected one of 30 names, such as gold-750-yellow; did you mean \"silver-925\"?")]
     [InlineData("clasp.safety=perhaps", "--set clasp.safety: read perhaps, expected true or false; write true or false without quotes")]
     [InlineData("length.ease_mm=9", "--set length.ease_mm: read ease_mm without wrist_mm, expected ease_mm only beside wrist_mm; remove ease_mm, or give the length as wrist_mm")]
     public void An_assignment_is_held_to_the_same_rules(string assignment, string? message)
