@@ -208,6 +208,71 @@ public class MeasuresTests
         Assert.Equal(Math.PI / 2 - 2 * Math.Asin(0.35 / 10), found.Angle, 0.05 * Math.PI / 180);
     }
 
+    [Theory]
+    [InlineData(0.3)]
+    [InlineData(0.8)]
+    public void A_plate_is_as_thick_as_it_was_made_and_its_edges_are_no_walls(double thickness)
+    {
+        var solid = Shape.Box(4, 3, thickness);
+        var mesh = HandMadeMeshes.Box(4, 3, thickness);
+        var thinnest = WallMeasure.Thinnest(solid, mesh, 1);
+        Assert.NotNull(thinnest);
+        Assert.Equal(thickness, thinnest.Value.ThicknessMm, 5e-3);
+        Assert.Equal(1, Math.Abs(thinnest.Value.Normal.Z), 1e-6);
+        Assert.Null(WallMeasure.Thinnest(solid, mesh, thickness * 0.98));
+    }
+
+    [Fact]
+    public void A_tube_is_thinnest_where_its_bore_is_off_centre()
+    {
+        // Bore of radius 0.5, 0.1 off the axis of a pin of radius 1: the thin side has 1 - 0.5 - 0.1.
+        var solid = Shape.Cylinder(1, 2).Minus(Shape.Cylinder(0.5, 3).Moved(0.1, 0, 0));
+        var mesh = Meshed(solid);
+        var thinnest = WallMeasure.Thinnest(solid, mesh, 0.6);
+        Assert.NotNull(thinnest);
+        Assert.Equal(0.4, thinnest.Value.ThicknessMm, 5e-3);
+        Assert.True(thinnest.Value.At.X > 0.5);
+    }
+
+    [Fact]
+    public void A_ring_of_wire_is_as_thick_as_its_wire_all_round()
+    {
+        var solid = Shape.Torus(1.5, 0.35).Moved(HandMadeMeshes.Awry);
+        var mesh = HandMadeMeshes.Torus(1.5, 0.35, 60, 24).Moved(HandMadeMeshes.Awry);
+        var samples = WallMeasure.Below(solid, mesh, 0.8, spacing: 0.1);
+        Assert.True(samples.Count > 1500);
+        Assert.All(samples, s => Assert.InRange(s.ThicknessMm, 0.695, 0.705));
+    }
+
+    [Fact]
+    public void Parts_that_overlap_are_not_read_as_thin_where_they_join()
+    {
+        // A post of 0.8 stands in a plate of 0.5: under the post metal is thick, only the plate beside it reads 0.5.
+        var solid = Solid.Union(Shape.BoxBetween(new Vec3(-1.5, -1.5, 0), new Vec3(1.5, 1.5, 0.5)), Shape.BoxBetween(new Vec3(-0.4, -0.4, 0.2), new Vec3(0.4, 0.4, 3)));
+        var mesh = Meshed(solid);
+        var below = WallMeasure.Below(solid, mesh, 0.7);
+        Assert.NotEmpty(below);
+        Assert.All(below, s => Assert.Equal(0.5, s.ThicknessMm, 5e-3));
+        Assert.DoesNotContain(below, s => Math.Abs(s.At.X) < 0.3 && Math.Abs(s.At.Y) < 0.3);
+
+        // The post's own width shows once the limit is above it.
+        var post = WallMeasure.Thinnest(solid, mesh, 1, p => p.Z > 1);
+        Assert.Equal(0.8, post!.Value.ThicknessMm, 5e-3);
+    }
+
+    [Fact]
+    public void Each_label_has_its_own_thinnest_wall()
+    {
+        var solid = Solid.Union(Shape.Cylinder(0.2, 2), Shape.Cylinder(0.3, 2).Moved(3, 0, 0), Shape.Cylinder(1, 2).Moved(6, 0, 0));
+        var mesh = Meshed(solid);
+        var found = WallMeasure.ThinnestByLabel(solid, mesh, 1, p => p.Z > 0.9 ? -1 : (int)Math.Round(p.X / 3));
+        Assert.Equal([0, 1], found.Keys);
+        Assert.Equal(0.4, found[0].ThicknessMm, 5e-3);
+        Assert.Equal(0.6, found[1].ThicknessMm, 5e-3);
+    }
+
+    private static Mesh Meshed(Solid solid) => Mesher.Run(solid, MeshSettings.Preview, stop: TestContext.Current.CancellationToken).Mesh;
+
     private static Solid PlanesOfBox(double x, double y, double z) => Shape.Faceted(
         [(Vec3.UnitX, x), (-Vec3.UnitX, x), (Vec3.UnitY, y), (-Vec3.UnitY, y), (Vec3.UnitZ, z), (-Vec3.UnitZ, z)],
         Bounds.Around(x, y, z));
