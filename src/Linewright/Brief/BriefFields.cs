@@ -65,7 +65,7 @@ public static class BriefFields
         Number("hinge.outward_stop_deg", 6, 20, "Where metal stops the line from bending backwards.", 12),
 
         Derived("link.stone_gap_mm", 0.05, 2, "Preferred gap between two girdles.", "0.20 + 0.075 x diameter"),
-        Derived("link.stone_gap_min_mm", 0.05, 2, "Smallest gap that the layout may choose.", "0.8 x stone_gap_mm"),
+        Derived("link.stone_gap_min_mm", 0.04, 2, "Smallest gap that the layout may choose.", "0.8 x stone_gap_mm"),
         Derived("link.stone_gap_max_mm", 0.05, 3, "Largest gap that the layout may choose.", "1.45 x stone_gap_mm"),
         Derived("link.rail_mm", 0.5, 2.5, "Section of the rails."),
         Number("link.opening_percent", 50, 80, "Opening under the stone over its diameter.", 62),
