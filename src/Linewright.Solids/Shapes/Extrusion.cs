@@ -24,7 +24,6 @@ internal readonly struct Extrusion<TOutline>(TOutline outline, double halfHeight
         var zero = T.C(0);
         T a = outline.Distance(x, y) + T.C(edge), b = T.Abs(z) - T.C(halfHeight - edge);
         T p = T.Max(a, zero), q = T.Max(b, zero);
-        var outside = T.IfLess(zero, p * q, T.Sqrt(p * p + q * q), T.Max(p, q));
-        return outside + T.Min(T.Max(a, b), zero) - T.C(edge);
+        return T.IfLess(zero, p * q, T.Sqrt(p * p + q * q), T.Max(a, b)) - T.C(edge);
     }
 }

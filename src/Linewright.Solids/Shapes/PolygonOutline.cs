@@ -11,7 +11,8 @@ namespace Linewright.Solids.Shapes;
 /// </remarks>
 internal readonly struct PolygonOutline : IOutline
 {
-    private readonly double[] edges; // per edge: start u v, along u v, 1 / length squared, 1 / length
+    private const int Stride = 7;
+    private readonly double[] edges; // per edge: start u v, along u v, 1 / length squared, 1 / length, end v
     private readonly double round;
 
     public PolygonOutline(ReadOnlySpan<(double U, double V)> corners, double round)
@@ -21,7 +22,7 @@ internal readonly struct PolygonOutline : IOutline
             throw new ArgumentException("a polygon has at least three corners", nameof(corners));
         }
 
-        edges = new double[corners.Length * 6];
+        edges = new double[corners.Length * Stride];
         this.round = round;
         (double lowU, double highU, double lowV, double highV) = (double.MaxValue, double.MinValue, double.MaxValue, double.MinValue);
         for (var i = 0; i < corners.Length; i++)
@@ -29,9 +30,8 @@ internal readonly struct PolygonOutline : IOutline
             var (u, v) = corners[i];
             var (nu, nv) = corners[(i + 1) % corners.Length];
             double du = nu - u, dv = nv - v, square = Guard.Positive(du * du + dv * dv);
-            edges.AsSpan(i * 6, 6).Clear();
-            (edges[i * 6], edges[i * 6 + 1], edges[i * 6 + 2], edges[i * 6 + 3]) = (u, v, du, dv);
-            (edges[i * 6 + 4], edges[i * 6 + 5]) = (1 / square, 1 / Math.Sqrt(square));
+            ReadOnlySpan<double> edge = [u, v, du, dv, 1 / square, 1 / Math.Sqrt(square), nv];
+            edge.CopyTo(edges.AsSpan(i * Stride));
             (lowU, highU) = (Math.Min(lowU, u), Math.Max(highU, u));
             (lowV, highV) = (Math.Min(lowV, v), Math.Max(highV, v));
         }
@@ -47,7 +47,7 @@ internal readonly struct PolygonOutline : IOutline
     {
         T best = T.C(1e30), side = T.C(1), one = T.C(1), zero = T.C(0);
         var e = edges;
-        for (var i = 0; i + 5 < e.Length; i += 6)
+        for (var i = 0; i + Stride <= e.Length; i += Stride)
         {
             T wu = u - T.C(e[i]), wv = v - T.C(e[i + 1]), du = T.C(e[i + 2]), dv = T.C(e[i + 3]);
 
@@ -62,8 +62,9 @@ internal readonly struct PolygonOutline : IOutline
             best = T.Min(best, d);
 
             // Count crossings of the ray along +u: three conditions that hold or fail together turn the side.
+            // Both edges at a corner must compare with the very same number, or a point level with it is counted once.
             var starts = T.IfLess(v, T.C(e[i + 1]), -one, one);
-            var stops = T.IfLess(v, T.C(e[i + 1] + e[i + 3]), one, -one);
+            var stops = T.IfLess(v, T.C(e[i + 6]), one, -one);
             var left = T.IfLess(zero, cross, one, -one);
             side = side * T.IfLess(T.C(2), T.Abs(starts + stops + left), -one, one);
         }

@@ -17,8 +17,7 @@ internal readonly struct RectangleOutline(double centreU, double centreV, double
         T a = T.Abs(u - T.C(centreU)) - T.C(halfU - corner), b = T.Abs(v - T.C(centreV)) - T.C(halfV - corner);
         T p = T.Max(a, zero), q = T.Max(b, zero);
 
-        // Beside a side, not a corner, the plain difference keeps the gradient exact down to the surface.
-        var outside = T.IfLess(zero, p * q, T.Sqrt(p * p + q * q), T.Max(p, q));
-        return outside + T.Min(T.Max(a, b), zero) - T.C(corner);
+        // Beside a side, inside or out, the plain difference keeps the gradient exact on the surface too.
+        return T.IfLess(zero, p * q, T.Sqrt(p * p + q * q), T.Max(a, b)) - T.C(corner);
     }
 }

@@ -16,8 +16,9 @@ internal readonly struct RoundedBox(double halfX, double halfY, double halfZ, do
         var zero = T.C(0);
         T a = T.Abs(x) - T.C(halfX - edge), b = T.Abs(y) - T.C(halfY - edge), c = T.Abs(z) - T.C(halfZ - edge);
         T p = T.Max(a, zero), q = T.Max(b, zero), r = T.Max(c, zero);
-        T most = T.Max(p, T.Max(q, r)), mixed = p * q + q * r + r * p;
-        var outside = T.IfLess(zero, mixed, T.Sqrt(p * p + q * q + r * r), most);
-        return outside + T.Min(T.Max(a, T.Max(b, c)), zero) - T.C(edge);
+        T most = T.Max(a, T.Max(b, c)), mixed = p * q + q * r + r * p;
+
+        // Beside a face, inside or out, the largest difference is the distance, and its gradient is the face's normal.
+        return T.IfLess(zero, mixed, T.Sqrt(p * p + q * q + r * r), most) - T.C(edge);
     }
 }
