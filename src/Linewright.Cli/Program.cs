@@ -1,1 +1,3 @@
-return 0;
+using Linewright.Cli;
+
+return CommandLine.Run(args, Desk.OfTheConsole());

@@ -45,7 +45,7 @@ public readonly record struct Certificate(double DeviationMm, Vec3 WorstAt)
             mark = true;
         }
 
-        var buckets = new TriangleBuckets(mesh);
+        var buckets = TriangleBuckets.ForBatches(mesh);
         var worst = new (float Distance, Vec3 At)[buckets.Count];
         crew.Run(buckets.Count, (i, arena) =>
         {

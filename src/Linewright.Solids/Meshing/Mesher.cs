@@ -58,7 +58,16 @@ public static class Mesher
         }
 
         fine = fine with { FineTriangles = fine.Mesh.TriangleCount };
-        return Certified(fine, solid, settings, crew);
+        if (!settings.Simplify)
+        {
+            return Certified(fine, solid, settings, crew);
+        }
+
+        var simple = Simplifier.Run(solid, fine.Mesh, settings.DeviationMm, crew);
+        var outcome = fine with { Mesh = simple.Mesh, Repeats = simple.Repeats };
+        return simple.IsClean
+            ? Certified(outcome, solid, settings, crew)
+            : Certified(outcome, solid, settings, crew) with { Status = MeshStatus.SelfIntersecting };
     }
 
     private static MeshOutcome Certified(MeshOutcome outcome, Solid solid, MeshSettings settings, Crew crew)

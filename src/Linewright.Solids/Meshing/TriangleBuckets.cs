@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using Linewright.Solids.Space;
 
 namespace Linewright.Solids.Meshing;
 
@@ -11,12 +12,15 @@ internal sealed class TriangleBuckets
     private readonly int[] first;
     private readonly int[] order;
 
+    /// <param name="mesh">The mesh.</param>
+    /// <param name="side">Edge of a cube, mm; made longer where there would be too many, infinite for a single one.</param>
+    /// <param name="shift">How far before the mesh's low corner the first cube starts, mm.</param>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public TriangleBuckets(Mesh mesh)
+    public TriangleBuckets(Mesh mesh, double side, double shift)
     {
         var triangles = mesh.Triangles;
         var box = mesh.Bounds;
-        var side = Math.Max(EdgesAlongCube * MeanEdge(mesh), 1e-6);
+        box = box with { Low = box.Low - new Vec3(shift, shift, shift) };
         while (Along(box.Size.X) * Along(box.Size.Y) * Along(box.Size.Z) > MostCubes)
         {
             side *= 1.5;
@@ -52,15 +56,18 @@ internal sealed class TriangleBuckets
         double Along(double length) => Math.Floor(length / side) + 1;
     }
 
+    /// <summary>Cubes that suit batches of points on the triangles.</summary>
+    public static TriangleBuckets ForBatches(Mesh mesh) => new(mesh, Math.Max(EdgesAlongCube * MeanEdge(mesh), 1e-6), 0);
+
     /// <summary>Number of cubes, empty ones too.</summary>
     public int Count => first.Length - 1;
 
     /// <summary>The triangles of one cube, ascending.</summary>
     public ReadOnlySpan<int> this[int cube] => order.AsSpan(first[cube], first[cube + 1] - first[cube]);
 
-    private static double MeanEdge(Mesh mesh)
+    /// <summary>The usual length of an edge, mm, from a few hundred of them.</summary>
+    public static double MeanEdge(Mesh mesh)
     {
-        // Every edge would be better and slower; a few hundred give the size.
         var step = Math.Max(1, mesh.TriangleCount / 500);
         double sum = 0;
         var count = 0;

@@ -1,0 +1,24 @@
+using Linewright.Brief;
+using Linewright.Making;
+
+namespace Linewright.Cli;
+
+/// <summary>The chain behind the verbs: each takes a resolved brief and returns the report, as far as the verb goes.</summary>
+/// <remarks>
+/// Calls may take seconds; they name their stages as they go and stop soon after they are asked to, by
+/// <see cref="OperationCanceledException"/>. A brief that cannot be laid out is a failing finding, not an exception.
+/// </remarks>
+internal interface IWorkbench
+{
+    /// <summary>Lays the line out: no parts, no weights.</summary>
+    Report Plan(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop);
+
+    /// <summary>Builds the parts and runs every check on them.</summary>
+    Report Check(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop);
+
+    /// <summary>Builds the parts and weighs them.</summary>
+    Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop);
+
+    /// <summary>Builds, checks and writes every file but report.json, which the verb writes from the answer.</summary>
+    Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
+}

@@ -1,0 +1,324 @@
+using System.Runtime.CompilerServices;
+using Linewright.Solids.Lanes;
+using Linewright.Solids.Shapes;
+
+namespace Linewright.Solids.Meshing;
+
+/// <summary>Collapses the edges of one piece, cheapest first, as long as the surface stays within the deviation.</summary>
+/// <remarks>
+/// The quadrics only order the work. Each collapse is judged by itself: it must keep the surface a manifold (link
+/// condition), turn no triangle over nor squeeze it to a sliver, face every new triangle along the distance's
+/// gradient (tests against the old triangle drift over many collapses), and keep |distance| within the deviation at
+/// the new vertex, the middles of its edges and the centroids of its triangles. It does not look for other
+/// parts of the surface nearby: <see cref="Simplifier"/> does.
+/// </remarks>
+internal sealed class EdgeCollapser
+{
+    private const int MostTriangles = 32; // round a new vertex: more make bad stars
+    private const float LeastTurn = 0.5f; // cosine between a triangle before and after one collapse
+    private const float LeastFacing = 0.3f; // cosine between a triangle and the gradient at its centroid
+    private const float Sliver = 0.04f; // height over longest side below which a triangle may get no flatter
+    private const float SliverLoss = 0.7f;
+
+    // Flat faces and the edges between them come out true: a collapse may leave a flat face by a two-thousandth of
+    // the deviation and a few units of a float's last place. The stiffness draws vertices into flat faces first;
+    // above a hundred it would outweigh the curved faces that end at them.
+    private const float FlatShare = 5e-4f;
+    private const float FlatLeast = 1e-6f;
+    private const double FlatStiffness = 10;
+
+    // An edge that was refused may do once the triangles round it have changed: look at all again, a few times.
+    private const int MostRounds = 4;
+
+    // Among edges that cost nothing the short ones go first.
+    private const double LengthCost = 1e-9;
+
+    private readonly ChunkMesh mesh;
+    private readonly LocalSolids solids;
+    private readonly float deviation;
+    private readonly Quadric[] quadrics;
+    private readonly int[] version, seen;
+    private readonly CollapseQueue queue = new();
+    private readonly double originX, originY, originZ;
+    private readonly int[] rest = new int[MostTriangles];
+    private readonly float[] normals = new float[MostTriangles * 3];
+    private int mark, collapses;
+
+    public EdgeCollapser(ChunkMesh mesh, LocalSolids solids, double deviation)
+    {
+        this.mesh = mesh;
+        this.solids = solids;
+        this.deviation = (float)deviation;
+        var count = mesh.IsHeld.Length;
+        quadrics = new Quadric[count];
+        version = new int[count];
+        seen = new int[count];
+        (originX, originY, originZ) = count > 0 ? (mesh.Positions[0], mesh.Positions[1], mesh.Positions[2]) : default;
+    }
+
+    public void Run(Arena arena)
+    {
+        AddPlanes();
+        for (var round = 0; round < MostRounds; round++)
+        {
+            var before = collapses;
+            PushAll();
+            while (queue.TryPop(out var edge))
+            {
+                if (version[edge.A] == edge.VersionA && version[edge.B] == edge.VersionB)
+                {
+                    Try(edge.A, edge.B, arena);
+                }
+            }
+
+            if (collapses == before)
+            {
+                return;
+            }
+        }
+    }
+
+    private void PushAll()
+    {
+        var corners = mesh.Corners;
+        for (var corner = 0; corner < corners.Length; corner++)
+        {
+            int a = corners[corner], b = corners[ChunkMesh.Turn(corner)];
+            if (a < b && !mesh.IsDead[corner / 3])
+            {
+                Push(a, b);
+            }
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private void AddPlanes()
+    {
+        var p = mesh.Positions;
+        var corners = mesh.Corners;
+        for (var t = 0; t < corners.Length; t += 3)
+        {
+            int a = corners[t] * 3, b = corners[t + 1] * 3, c = corners[t + 2] * 3;
+            double ax = p[a], ay = p[a + 1], az = p[a + 2];
+            var plane = Quadric.OfTriangle(
+                ax - originX, ay - originY, az - originZ, p[b] - ax, p[b + 1] - ay, p[b + 2] - az, p[c] - ax, p[c + 1] - ay, p[c + 2] - az,
+                mesh.IsFlat[t / 3] ? FlatStiffness : 1);
+            for (var k = 0; k < 3; k++)
+            {
+                quadrics[corners[t + k]].Add(in plane);
+            }
+        }
+    }
+
+    private double Cost(int a, int b, out double x, out double y, out double z)
+    {
+        var p = mesh.Positions;
+        double ax = p[a * 3] - originX, ay = p[a * 3 + 1] - originY, az = p[a * 3 + 2] - originZ;
+        double bx = p[b * 3] - originX, by = p[b * 3 + 1] - originY, bz = p[b * 3 + 2] - originZ;
+        var length = (ax - bx) * (ax - bx) + (ay - by) * (ay - by) + (az - bz) * (az - bz);
+        var sum = quadrics[a];
+        sum.Add(in quadrics[b]);
+        var cost = sum.Best(0.5 * (ax + bx), 0.5 * (ay + by), 0.5 * (az + bz), length, out x, out y, out z);
+        (x, y, z) = (x + originX, y + originY, z + originZ);
+        return cost + LengthCost * length;
+    }
+
+    private void Push(int a, int b)
+    {
+        if (mesh.IsHeld[a] || mesh.IsHeld[b])
+        {
+            return;
+        }
+
+        var cost = Cost(a, b, out _, out _, out _);
+        if (cost <= (double)deviation * deviation)
+        {
+            queue.Push(cost, new CollapseQueue.Edge(a, b, version[a], version[b]));
+        }
+    }
+
+    private void Try(int a, int b, Arena arena)
+    {
+        mesh.Clean(a);
+        mesh.Clean(b);
+        var count = Link(a, b);
+        if (count < 3)
+        {
+            return;
+        }
+
+        Cost(a, b, out var dx, out var dy, out var dz);
+        float x = (float)dx, y = (float)dy, z = (float)dz;
+        if (!IsGood(count, x, y, z, arena))
+        {
+            return;
+        }
+
+        collapses++;
+        mesh.Merge(a, b, x, y, z);
+        quadrics[a].Add(in quadrics[b]);
+        version[a]++;
+        version[b]++;
+        for (var corner = mesh.First[a]; corner >= 0; corner = mesh.Next(corner))
+        {
+            Push(a, mesh.Corners[ChunkMesh.Turn(corner)]);
+        }
+    }
+
+    /// <summary>
+    /// Lists the triangles that stay round a and b. Returns their number, or 0 where the collapse would break the surface:
+    /// the two stars may share just the two triangles between them and those triangles' far corners.
+    /// </summary>
+    private int Link(int a, int b)
+    {
+        mark++;
+        int between = 0, common = 0, count = 0;
+        var corners = mesh.Corners;
+        for (var corner = mesh.First[a]; corner >= 0; corner = mesh.Next(corner))
+        {
+            int ahead = ChunkMesh.Turn(corner), p = corners[ahead], q = corners[ChunkMesh.Turn(ahead)];
+            seen[p] = mark;
+            seen[q] = mark;
+            if (p == b || q == b)
+            {
+                between++;
+            }
+            else if (count < MostTriangles)
+            {
+                rest[count++] = corner;
+            }
+            else
+            {
+                return 0;
+            }
+        }
+
+        for (var corner = mesh.First[b]; corner >= 0; corner = mesh.Next(corner))
+        {
+            int ahead = ChunkMesh.Turn(corner), p = corners[ahead], q = corners[ChunkMesh.Turn(ahead)];
+            common += p != a && seen[p] == mark ? 1 : 0;
+            if (p == a || q == a)
+            {
+                continue;
+            }
+
+            if (count == MostTriangles)
+            {
+                return 0;
+            }
+
+            rest[count++] = corner;
+        }
+
+        return between == 2 && common == 2 ? count : 0;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private bool IsGood(int count, float x, float y, float z, Arena arena)
+    {
+        var arenaMark = arena.Mark;
+        int atCentroids = EdgeCrossings.Pad(count + 1), atMiddles = EdgeCrossings.Pad(count);
+        Span<float> cx = arena.Take(atCentroids), cy = arena.Take(atCentroids), cz = arena.Take(atCentroids), d = arena.Take(atCentroids);
+        Span<float> mx = arena.Take(atMiddles), my = arena.Take(atMiddles), mz = arena.Take(atMiddles);
+        var isGood = Shape(count, x, y, z, cx, cy, cz, mx, my, mz, out var reach);
+        if (isGood)
+        {
+            cx[count..].Fill(x);
+            cy[count..].Fill(y);
+            cz[count..].Fill(z);
+            mx[count..].Fill(x);
+            my[count..].Fill(y);
+            mz[count..].Fill(z);
+            var local = solids.At(x, y, z, MathF.Sqrt(reach));
+            isGood = IsWithin(local, mx, my, mz, d[..atMiddles], arena) && IsFacing(local, count, cx, cy, cz, d, arena);
+        }
+
+        arena.Release(arenaMark);
+        return isGood;
+    }
+
+    /// <summary>Refuses turned triangles and slivers; fills in the points to look at.</summary>
+    private bool Shape(
+        int count, float x, float y, float z, Span<float> cx, Span<float> cy, Span<float> cz, Span<float> mx, Span<float> my, Span<float> mz, out float reach)
+    {
+        var positions = mesh.Positions;
+        var corners = mesh.Corners;
+        reach = 0;
+        var flatLimit = FlatLeast + FlatShare * deviation;
+        for (var i = 0; i < count; i++)
+        {
+            int corner = rest[i], ahead = ChunkMesh.Turn(corner);
+            int v = corners[corner] * 3, p = corners[ahead] * 3, q = corners[ChunkMesh.Turn(ahead)] * 3;
+            float px = positions[p], py = positions[p + 1], pz = positions[p + 2];
+            float ex = positions[q] - px, ey = positions[q + 1] - py, ez = positions[q + 2] - pz;
+            float ox = positions[v] - px, oy = positions[v + 1] - py, oz = positions[v + 2] - pz;
+            float nx = x - px, ny = y - py, nz = z - pz;
+            float o0 = ey * oz - ez * oy, o1 = ez * ox - ex * oz, o2 = ex * oy - ey * ox;
+            float n0 = ey * nz - ez * ny, n1 = ez * nx - ex * nz, n2 = ex * ny - ey * nx;
+            float old = MathF.Sqrt(o0 * o0 + o1 * o1 + o2 * o2), now = MathF.Sqrt(n0 * n0 + n1 * n1 + n2 * n2);
+            if (!(o0 * n0 + o1 * n1 + o2 * n2 > LeastTurn * old * now))
+            {
+                return false;
+            }
+
+            if (mesh.IsFlat[corner / 3] && !(MathF.Abs(o0 * nx + o1 * ny + o2 * nz) <= flatLimit * old))
+            {
+                return false;
+            }
+
+            float toP = nx * nx + ny * ny + nz * nz, hx = nx - ex, hy = ny - ey, hz = nz - ez;
+            var longest = MathF.Max(ex * ex + ey * ey + ez * ez, MathF.Max(toP, hx * hx + hy * hy + hz * hz));
+            if (now < Sliver * longest && now < SliverLoss * old)
+            {
+                return false;
+            }
+
+            var scale = 1 / now;
+            (normals[i * 3], normals[i * 3 + 1], normals[i * 3 + 2]) = (n0 * scale, n1 * scale, n2 * scale);
+            (cx[i], cy[i], cz[i]) = (px + (ex + nx) / 3, py + (ey + ny) / 3, pz + (ez + nz) / 3);
+            (mx[i], my[i], mz[i]) = (px + 0.5f * nx, py + 0.5f * ny, pz + 0.5f * nz);
+            reach = MathF.Max(reach, toP);
+        }
+
+        return true;
+    }
+
+    private bool IsWithin(Solid local, Span<float> x, Span<float> y, Span<float> z, Span<float> distance, Arena arena)
+    {
+        local.Distances(x, y, z, distance, arena);
+        foreach (var d in distance)
+        {
+            if (!(MathF.Abs(d) <= deviation))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private bool IsFacing(Solid local, int count, Span<float> x, Span<float> y, Span<float> z, Span<float> distance, Arena arena)
+    {
+        var n = distance.Length;
+        Span<float> gx = arena.Take(n), gy = arena.Take(n), gz = arena.Take(n);
+        local.Gradients(x, y, z, distance, gx, gy, gz, arena);
+        for (var i = 0; i <= count; i++)
+        {
+            if (!(MathF.Abs(distance[i]) <= deviation))
+            {
+                return false;
+            }
+        }
+
+        for (var i = 0; i < count; i++)
+        {
+            var along = gx[i] * normals[i * 3] + gy[i] * normals[i * 3 + 1] + gz[i] * normals[i * 3 + 2];
+            if (!(along > LeastFacing * MathF.Sqrt(gx[i] * gx[i] + gy[i] * gy[i] + gz[i] * gz[i])))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+}

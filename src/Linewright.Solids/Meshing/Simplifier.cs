@@ -1,0 +1,99 @@
+using Linewright.Solids.Shapes;
+using Linewright.Solids.Space;
+
+namespace Linewright.Solids.Meshing;
+
+/// <summary>Makes fewer triangles of a fine mesh without leaving its solid's surface by more than a deviation.</summary>
+/// <remarks>
+/// Two rounds work on cubes side by side, the second on cubes set off by half, a third goes over the whole. Edges may
+/// then have been pulled through thin places: triangles that meet are found exactly, the vertices of the fine mesh
+/// round them are held fast, and the work is done again. Each repeat holds a wider region; in the end nothing
+/// moves, and the fine mesh has no such triangles. The result does not depend on the threads.
+/// </remarks>
+public static class Simplifier
+{
+    private const double CubeEdges = 40; // mean edges along a cube
+    private const int MostRepeats = 8;
+    private const int MostPairs = 2000;
+
+    // The first region reaches two edges beyond the triangles that meet; each repeat doubles it.
+    private const double FirstReachEdges = 2;
+
+    /// <summary>Simplifies a closed mesh.</summary>
+    /// <param name="solid">The solid that the mesh stands for.</param>
+    /// <param name="mesh">A closed, oriented manifold mesh, fine enough for the solid's features.</param>
+    /// <param name="deviationMm">Largest |distance| allowed at vertices, edge midpoints and centroids, where something changes.</param>
+    /// <param name="threads">Threads to use; 0 for as many as there are processors.</param>
+    /// <param name="stop">Asks to stop.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The deviation is not above 0.</exception>
+    /// <exception cref="OperationCanceledException">The run was asked to stop.</exception>
+    public static SimplifyOutcome Run(Solid solid, Mesh mesh, double deviationMm, int threads = 0, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(solid);
+        ArgumentNullException.ThrowIfNull(mesh);
+        return Run(solid, mesh, Guard.Positive(deviationMm), new Crew(threads, stop));
+    }
+
+    internal static SimplifyOutcome Run(Solid solid, Mesh mesh, double deviation, Crew crew)
+    {
+        var isHeld = new bool[mesh.VertexCount];
+        var isFlat = FlatFaces.Find(mesh);
+        var edge = TriangleBuckets.MeanEdge(mesh);
+        var reach = FirstReachEdges * edge;
+        for (var repeat = 0; repeat <= MostRepeats; repeat++, reach *= 2)
+        {
+            var result = Passes(solid, mesh, isHeld, isFlat, deviation, edge, crew);
+            var pairs = MeshIntersections.Find(result, MostPairs, crew);
+            if (pairs.Count == 0)
+            {
+                return new SimplifyOutcome(result, true, repeat);
+            }
+
+            Hold(mesh, result, pairs, reach, isHeld);
+        }
+
+        return new SimplifyOutcome(mesh, MeshIntersections.Find(mesh, 1, crew).Count == 0, MostRepeats);
+    }
+
+    private static Mesh Passes(Solid solid, Mesh mesh, bool[] isHeld, bool[] isFlat, double deviation, double edge, Crew crew)
+    {
+        var side = CubeEdges * edge;
+        var work = new HeldMesh(mesh.Positions.ToArray(), mesh.Triangles.ToArray(), isHeld, isFlat);
+        ReadOnlySpan<(double Side, double Shift)> cuts = [(side, 0), (side, side / 2), (double.PositiveInfinity, 0)];
+        foreach (var (cubeSide, shift) in cuts)
+        {
+            var cubes = new TriangleBuckets(new Mesh(work.Positions, work.Triangles), cubeSide, shift);
+            work = new SimplifyPass(solid, deviation, edge, work, cubes).Run(crew);
+        }
+
+        return new Mesh(work.Positions, work.Triangles);
+    }
+
+    /// <summary>Holds the fine vertices in the boxes round the triangles that meet.</summary>
+    private static void Hold(Mesh fine, Mesh result, IReadOnlyList<(int First, int Second)> pairs, double reach, bool[] isHeld)
+    {
+        var boxes = new List<Bounds>();
+        foreach (var (first, second) in pairs)
+        {
+            boxes.Add(BoxOf(result, first).Join(BoxOf(result, second)).Grown(reach));
+        }
+
+        for (var v = 0; v < fine.VertexCount; v++)
+        {
+            var p = fine.Vertex(v);
+            isHeld[v] |= boxes.Exists(box => box.Contains(p));
+        }
+    }
+
+    private static Bounds BoxOf(Mesh mesh, int triangle)
+    {
+        var box = Bounds.Empty;
+        for (var k = 0; k < 3; k++)
+        {
+            var p = mesh.Vertex(mesh.Triangles[triangle * 3 + k]);
+            box = new Bounds(box.Low.Min(p), box.High.Max(p));
+        }
+
+        return box;
+    }
+}

@@ -1,0 +1,31 @@
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+
+namespace Linewright.Materials;
+
+/// <summary>The front door of the materials: every table, read once from the data files inside the program.</summary>
+public static class MaterialTables
+{
+    /// <summary>Elements by symbol, for the rule of mixtures.</summary>
+    public static MaterialTable<Element> Elements { get; } = Read("elements", "element", MaterialsJson.Default.ElementArray);
+
+    /// <summary>Alloys by key, family-fineness-colour or alloying: gold-750-yellow.</summary>
+    public static MaterialTable<Alloy> Alloys { get; } = Read("alloys", "alloy", MaterialsJson.Default.AlloyArray);
+
+    /// <summary>Stones by species: diamond, laboratory-grown-diamond.</summary>
+    public static MaterialTable<Species> Species { get; } = Read("species", "species", MaterialsJson.Default.SpeciesArray);
+
+    /// <summary>Casting habits by metal family: gold, silver.</summary>
+    public static MaterialTable<ProcessDefaults> Processes { get; } = Read("processes", "metal family", MaterialsJson.Default.ProcessDefaultsArray);
+
+    /// <summary>The casting habits of an alloy's family.</summary>
+    public static ProcessDefaults ProcessOf(Alloy alloy) => Processes.Find(JsonNamingPolicy.KebabCaseLower.ConvertName(alloy.Family.ToString()));
+
+    private static MaterialTable<TRow> Read<TRow>(string file, string noun, JsonTypeInfo<TRow[]> shape)
+        where TRow : IMaterialRow
+    {
+        using var stream = typeof(MaterialTables).Assembly.GetManifestResourceStream($"data/{file}.json")
+            ?? throw new InvalidOperationException($"The program was built without data/{file}.json.");
+        return new MaterialTable<TRow>(noun, JsonSerializer.Deserialize(stream, shape)!);
+    }
+}

@@ -1,0 +1,15 @@
+using System.Text.Json.Serialization;
+
+namespace Linewright.Materials;
+
+/// <summary>How the data files are read: snake_case names, nothing unknown, nothing missing.</summary>
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
+    UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+    RespectNullableAnnotations = true,
+    RespectRequiredConstructorParameters = true)]
+[JsonSerializable(typeof(Element[]))]
+[JsonSerializable(typeof(Alloy[]))]
+[JsonSerializable(typeof(Species[]))]
+[JsonSerializable(typeof(ProcessDefaults[]))]
+internal sealed partial class MaterialsJson : JsonSerializerContext;

@@ -1,0 +1,164 @@
+using System.Collections.Immutable;
+using Linewright.Solids.Shapes;
+using Linewright.Solids.Space;
+
+namespace Linewright.Parts;
+
+/// <summary>Builds a link: four claws, upper and base rail, cheeks with the bar, eye, window. The link's frame.</summary>
+internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
+{
+    // Edges that the windows leave are broken as a polisher would. Common practice: 0.1 to 0.2 where skin or cloth may catch.
+    private static readonly Blend CutEdge = Blend.Fillet(0.08);
+
+    private readonly HingeEnds ends = new(form.Hinge, spec.EdgeMm);
+
+    /// <summary>The whole link in one state; as cast its polished faces stand out by the allowance, bearings and bores do not.</summary>
+    public Solid Build(PartState state)
+    {
+        var hinge = form.Hinge;
+        var allowance = state == PartState.AsCast ? spec.FinishLossMm : 0;
+        Solid atBar(Solid s) => s.Moved(Pose.Move(form.BarAxis));
+        Solid atEye(Solid s) => s.Moved(Pose.Move(form.NextBarAxis));
+        var fillet = Blend.Fillet(spec.FilletMm);
+        var stone = StoneSolid();
+
+        // Rails, cheeks and stops keep inside the wedges; only the hinge's own rounds cross them.
+        var cheeks = Solid.Union(
+            atBar(ends.CheekRounds()),
+            atBar(ends.CheekPlates(1.1 * hinge.EyeRadiusMm, 0.12, form.UpperTopMm - form.UpperHeightMm / 2)));
+        var frame = Solid.Union(fillet, BaseRail(), UpperRail(), cheeks, atEye(ends.Eye(state)), Stops())
+            .Grown(allowance)
+            .Minus(stone.Grown(LinkForm.RailStoneClearMm));
+        var metal = Solid.Union(fillet, [frame, .. Claws(state, allowance)]);
+        var allowed = Solid.Union(
+            Solid.Common(
+                atEye(HingeEnds.Wedge(true, form.InwardHalf, form.OutwardHalf)),
+                atBar(HingeEnds.Wedge(false, form.InwardHalf, form.OutwardHalf))),
+            atEye(ends.EyeAllowance().Grown(state == PartState.AsCast ? allowance + 3 : 0)),
+            atBar(ends.CheekAllowance().Grown(allowance)));
+        var skin = Shape.HalfSpace(new Vec3(0, 0, state == PartState.AsCast ? -allowance : 0), Vec3.UnitZ);
+
+        // The tail of an open eye hangs below the skin until it is closed.
+        var open = state == PartState.AsCast && hinge.Kind == HingeKind.EyeOverBar;
+        var below = open ? skin.Minus(atEye(EyeTailRoom())) : skin;
+
+        var link = Solid.Common(CutEdge, metal, allowed)
+            .Minus(CutEdge, atEye(ends.CheekSweep()), atBar(ends.EyeSweep()))
+            .Minus(SeatCut(state, stone), atEye(ends.EyeHole(state)), below);
+        return hinge.Kind == HingeKind.EyeOverBar
+            ? Solid.Union(link, atBar(ends.Bar()))
+            : link.Minus(atBar(ends.PinHoles()));
+    }
+
+    /// <summary>The link's regions with their least walls.</summary>
+    public ImmutableArray<Feature> Features()
+    {
+        const string wall = "open setting, finished wall in this metal", wire = "thinnest cast wire, finished", knuckle = "metal round a hinge hole, finished";
+        var hinge = form.Hinge;
+        Solid atBar(Solid s) => s.Moved(Pose.Move(form.BarAxis));
+        var features = ImmutableArray.CreateBuilder<Feature>();
+        features.Add(new Feature("base rail", BaseRail(), Math.Min(spec.WallLimitMm, form.RailMm), wall));
+        features.Add(new Feature("upper rail", UpperRail(), LinkForm.WireMm - 0.02, wire));
+        features.Add(new Feature("cheek", Solid.Union(
+            atBar(ends.CheekRounds()),
+            atBar(ends.CheekPlates(1.1 * hinge.EyeRadiusMm, 0.12, form.UpperTopMm - form.UpperHeightMm / 2))), spec.KnuckleLimitMm, knuckle));
+        features.Add(new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.NextBarAxis)), spec.KnuckleLimitMm, knuckle));
+        features.Add(new Feature("stop", Stops(), LinkForm.WireMm - 0.02, wire));
+        features.Add(new Feature(
+            "claw",
+            Solid.Union([.. Claws(PartState.AsSet, 0)]),
+            0.5 * spec.ClawMm,
+            "half of the claw must remain behind its bearing"));
+        if (hinge.Kind == HingeKind.EyeOverBar)
+        {
+            features.Add(new Feature("bar", atBar(ends.Bar()), Math.Min(hinge.BarMm, spec.CastBarLimitMm) - 0.02, "bar cast in this metal"));
+        }
+
+        return features.ToImmutable();
+    }
+
+    /// <summary>The stone where it sits.</summary>
+    public Solid StoneSolid()
+    {
+        var body = spec.Stone.Body;
+        var planes = body.Faces.Select(face => (face.Plane.Normal, face.Plane.Offset)).ToArray();
+        return Shape.Faceted(planes, body.Bounds).Moved(0, 0, form.GirdleHeightMm);
+    }
+
+    private Solid EyeTailRoom() => Shape.BoxBetween(
+        new Vec3(-form.Hinge.PlayMm, -form.Hinge.EyeWidthMm, -20),
+        new Vec3(form.Hinge.EyeRadiusMm + 1, form.Hinge.EyeWidthMm, 0));
+
+    /// <summary>A plate on the skin with an opening under the stone, its rim chamfered so that nothing catches.</summary>
+    private Solid BaseRail()
+    {
+        double corner = 0.62 * Math.Min(form.BaseHalfXMm, form.BaseHalfYMm), rail = form.RailMm;
+        var plate = Shape.Plate(2 * form.BaseHalfXMm, 2 * form.BaseHalfYMm, rail, corner, Math.Min(spec.EdgeMm, rail / 4));
+        var opening = Solid.Union(
+            Shape.Cylinder(form.OpeningMm, 2 * rail),
+            Shape.Cone(form.OpeningMm + 0.3, form.OpeningMm - 0.1, 0.4).Moved(0, 0, -rail / 2 - 0.1));
+        return plate.Minus(opening).Moved(0, 0, rail / 2);
+    }
+
+    /// <summary>A ring tucked under the girdle; the pavilion bevels its inside.</summary>
+    private Solid UpperRail()
+    {
+        double width = form.UpperOuterMm - form.UpperInnerMm, edge = Math.Min(spec.EdgeMm, Math.Min(width, form.UpperHeightMm) / 4);
+        return Shape.Ring(form.UpperInnerMm, form.UpperOuterMm, form.UpperHeightMm, edge)
+            .Moved(0, 0, form.UpperTopMm - form.UpperHeightMm / 2);
+    }
+
+    /// <summary>Four lugs between the claws' roots and the wedge: in the back-bend they meet before the stones do.</summary>
+    private Solid Stops()
+    {
+        double x = form.ClawReachMm * Math.Cos(form.ClawAzimuth), y = form.ClawReachMm * Math.Sin(form.ClawAzimuth);
+        double half = Math.Max(0.26, 0.75 * form.ClawRadiusMm), high = form.UpperTopMm, low = high - Math.Max(0.5, 0.8 * form.UpperHeightMm);
+        var lug = Shape.BoxBetween(
+            new Vec3(-form.PitchMm / 2 - 0.2, y - half, low), new Vec3(-x + 0.3 * half, y + half, high), Math.Min(spec.EdgeMm, half / 3));
+        var near = Solid.Union(lug, lug.Moved(Pose.Mirror(Vec3.UnitY)));
+
+        // Trimmed to the wedges before the fillets, so that no fillet runs over an edge that is cut off later.
+        var room = Solid.Common(
+            HingeEnds.Wedge(true, form.InwardHalf, form.OutwardHalf).Moved(Pose.Move(form.NextBarAxis)),
+            HingeEnds.Wedge(false, form.InwardHalf, form.OutwardHalf).Moved(Pose.Move(form.BarAxis)));
+        return Solid.Common(Blend.Fillet(0.06), Solid.Union(near, near.Moved(Pose.Mirror(Vec3.UnitX))), room);
+    }
+
+    private IEnumerable<Solid> Claws(PartState state, double allowance)
+    {
+        for (var quarter = 0; quarter < 4; quarter++)
+        {
+            var side = quarter is 0 or 3 ? 1 : -1;
+            var hand = quarter < 2 ? 1 : -1;
+            yield return Claw(state, side * Math.Cos(form.ClawAzimuth), hand * Math.Sin(form.ClawAzimuth)).Grown(allowance);
+        }
+    }
+
+    private Solid Claw(PartState state, double cos, double sin)
+    {
+        Vec3 At(double reach, double height) => new(reach * cos, reach * sin, height);
+        var girdle = At(form.ClawReachMm, form.GirdleHeightMm);
+        var shank = Shape.TaperedCapsule(At(form.ClawFootMm, form.ClawFootHeightMm), 1.04 * form.ClawRadiusMm, girdle, form.ClawRadiusMm);
+        if (state == PartState.AsSet)
+        {
+            return Solid.Union(shank, Shape.TaperedCapsule(
+                girdle, form.ClawRadiusMm, At(form.TipReachMm, form.TipHeightMm), form.TipRadiusMm));
+        }
+
+        // Upright and long: the setter cuts nothing away but bends the leaf over the crown.
+        var top = 0.8 * form.ClawRadiusMm;
+        return Solid.Union(shank, Shape.TaperedCapsule(girdle, form.ClawRadiusMm, At(form.ClawReachMm, form.CastTopMm - top), top));
+    }
+
+    /// <summary>The bearing: the stone itself; as cast also the way down which the stone is let in.</summary>
+    private Solid SeatCut(PartState state, Solid stone)
+    {
+        if (state == PartState.AsSet)
+        {
+            return stone;
+        }
+
+        var shaft = Shape.Cylinder(form.StoneMm / 2, 10).Moved(0, 0, form.GirdleHeightMm + 5);
+        return Solid.Union(stone, shaft);
+    }
+}

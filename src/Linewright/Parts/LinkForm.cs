@@ -1,0 +1,168 @@
+using Linewright.Solids.Space;
+
+namespace Linewright.Parts;
+
+/// <summary>The dimensions of a link, all derived from the stone, the joint and the pitch. mm; the link's frame: origin on the stone's axis at the skin.</summary>
+public sealed record LinkForm
+{
+    // Inward bend that the skin sides must allow, each side taking half. Common practice: 25 to 35 degrees for a tight curve.
+    private const double InwardRoom = 36 * Math.PI / 180;
+
+    /// <summary>Rails keep this far from the pavilion: only the claws' bearings carry the stone. Common practice.</summary>
+    public const double RailStoneClearMm = 0.08;
+
+    /// <summary>Thinnest wire that casts and polishes, with two hundredths to spare. Common practice: 0.5 finished.</summary>
+    public const double WireMm = 0.52;
+
+    /// <summary>The joint at both ends.</summary>
+    public required HingeForm Hinge { get; init; }
+
+    /// <summary>Stone diameter.</summary>
+    public required double StoneMm { get; init; }
+
+    /// <summary>From bar axis to the next bar axis, line taut.</summary>
+    public required double PitchMm { get; init; }
+
+    /// <summary>Height of the girdle's middle over the skin.</summary>
+    public required double GirdleHeightMm { get; init; }
+
+    /// <summary>Height of the table over the skin.</summary>
+    public required double TableHeightMm { get; init; }
+
+    /// <summary>Finished claw radius.</summary>
+    public required double ClawRadiusMm { get; init; }
+
+    /// <summary>Distance of a claw's axis from the stone's axis at the girdle.</summary>
+    public required double ClawReachMm { get; init; }
+
+    /// <summary>Distance of a claw's axis from the stone's axis at its foot.</summary>
+    public required double ClawFootMm { get; init; }
+
+    /// <summary>Height of the claw's foot ball over the skin.</summary>
+    public required double ClawFootHeightMm { get; init; }
+
+    /// <summary>Azimuth of the claws from the line: 45 degrees where there is room, further to the sides for small stones.</summary>
+    public required double ClawAzimuth { get; init; }
+
+    /// <summary>Depth of the bearing cut into a claw.</summary>
+    public required double SeatMm { get; init; }
+
+    /// <summary>Radius of the claw's tip as set.</summary>
+    public required double TipRadiusMm { get; init; }
+
+    /// <summary>Axis distance of the tip ball's centre as set.</summary>
+    public required double TipReachMm { get; init; }
+
+    /// <summary>Height of the tip ball's centre as set, over the skin.</summary>
+    public required double TipHeightMm { get; init; }
+
+    /// <summary>Height of the claw's top as cast, over the skin.</summary>
+    public required double CastTopMm { get; init; }
+
+    /// <summary>Half length of the base rail along the line.</summary>
+    public required double BaseHalfXMm { get; init; }
+
+    /// <summary>Half width of the base rail across the line.</summary>
+    public required double BaseHalfYMm { get; init; }
+
+    /// <summary>Thickness of the base rail.</summary>
+    public required double RailMm { get; init; }
+
+    /// <summary>Radius of the opening in the base rail.</summary>
+    public required double OpeningMm { get; init; }
+
+    /// <summary>Outer radius of the upper rail.</summary>
+    public required double UpperOuterMm { get; init; }
+
+    /// <summary>Inner radius of the upper rail, before the stone is cut from it.</summary>
+    public required double UpperInnerMm { get; init; }
+
+    /// <summary>Top of the upper rail over the skin.</summary>
+    public required double UpperTopMm { get; init; }
+
+    /// <summary>Height of the upper rail's section.</summary>
+    public required double UpperHeightMm { get; init; }
+
+    /// <summary>Half the inward bend that the wedge below the axis leaves free.</summary>
+    public required double InwardHalf { get; init; }
+
+    /// <summary>Half the outward bend at which the stops meet.</summary>
+    public required double OutwardHalf { get; init; }
+
+    /// <summary>Axis of the link's own bar.</summary>
+    public Vec3 BarAxis => new(-PitchMm / 2, 0, Hinge.HeightMm);
+
+    /// <summary>Centre of the link's own eye; the next bar lies one play beyond it, line taut.</summary>
+    public Vec3 EyeCentre => new(PitchMm / 2 - Hinge.PlayMm, 0, Hinge.HeightMm);
+
+    /// <summary>Axis of the next link's bar, line taut.</summary>
+    public Vec3 NextBarAxis => new(PitchMm / 2, 0, Hinge.HeightMm);
+
+    /// <summary>Widest measure of the link across the line.</summary>
+    public double WidthMm => 2 * Math.Max(
+        BaseHalfYMm,
+        Math.Max(Hinge.CheekOuterMm, ClawReachMm * Math.Sin(ClawAzimuth) + ClawRadiusMm));
+
+    /// <summary>Derives the link.</summary>
+    public static LinkForm Derive(LineSpec spec, HingeForm hinge, double pitchMm)
+    {
+        var stone = spec.Stone;
+        var d = stone.DiameterMm;
+        var girdle = hinge.CuletMm - stone.CuletHeightMm;
+        double claw = spec.ClawMm / 2, seat = spec.SeatFraction * spec.ClawMm;
+        var reach = d / 2 - seat + claw;
+
+        // A claw must stay inside the wedge that the back-bend leaves, line slack, with a hair to spare.
+        var rise = girdle + stone.GirdleHalfMm + claw - hinge.HeightMm;
+        var room = pitchMm / 2 - 2 * hinge.PlayMm - rise * Math.Tan(spec.OutwardStop / 2) - 0.03;
+        var azimuth = Math.Clamp(Math.Acos(Math.Clamp((room - claw) / reach, 0, 1)), Math.PI / 4, 70 * Math.PI / 180);
+
+        // The foot leans in by 7 degrees, about a sixth of the pavilion's slope: enough to gather, not to pinch. Assumed.
+        var footHeight = claw;
+        var foot = reach - (girdle - footHeight) * Math.Tan(7 * Math.PI / 180);
+
+        // The tip's ball rests on the crown so that it covers what was asked: see docs/notes/claw.md.
+        double tip = 0.68 * claw, proud = 0.3 * tip, slope = double.DegreesToRadians(stone.Proportions.CrownDeg);
+        var foothold = d / 2 - spec.CoverMm + Math.Sqrt(tip * tip - proud * proud) * Math.Cos(slope);
+        foothold = Math.Min(foothold, d / 2 - 0.02);
+
+        var rail = spec.RailMm ?? Math.Clamp(0.2 * d, spec.WallLimitMm, 1.1);
+        var opening = spec.OpeningRatio * d / 2;
+        var outer = 0.4875 * d;
+        var width = Math.Max(WireMm, 0.2 * d);
+
+        // The rail's top keeps a flat: the pavilion's bevel must not run out to a knife edge.
+        var flat = Math.Max(0.2, 0.09 * d);
+        var pavilion = double.DegreesToRadians(stone.Proportions.PavilionDeg);
+        var bevel = outer - flat - RailStoneClearMm / Math.Sin(pavilion);
+        var top = hinge.CuletMm + Math.Max(0, bevel) * Math.Tan(pavilion);
+        return new LinkForm
+        {
+            Hinge = hinge,
+            StoneMm = d,
+            PitchMm = pitchMm,
+            GirdleHeightMm = girdle,
+            TableHeightMm = girdle + stone.TableHeightMm,
+            ClawRadiusMm = claw,
+            ClawReachMm = reach,
+            ClawFootMm = foot,
+            ClawFootHeightMm = footHeight,
+            ClawAzimuth = azimuth,
+            SeatMm = seat,
+            TipRadiusMm = tip,
+            TipReachMm = foothold + proud * Math.Sin(slope),
+            TipHeightMm = girdle + stone.GirdleHalfMm + (d / 2 - foothold) * Math.Tan(slope) + proud * Math.Cos(slope),
+            CastTopMm = girdle + stone.TableHeightMm + spec.TipRiseMm,
+            BaseHalfXMm = Math.Min(d / 2, pitchMm / 2 - hinge.HeightMm * Math.Tan(InwardRoom / 2)),
+            BaseHalfYMm = Math.Max(opening + rail, Math.Max(hinge.CheekOuterMm, 0.485 * d)),
+            RailMm = rail,
+            OpeningMm = opening,
+            UpperOuterMm = outer,
+            UpperInnerMm = Math.Max(0.12 * d, outer - width),
+            UpperTopMm = top,
+            UpperHeightMm = Math.Max(WireMm, 0.16 * d),
+            InwardHalf = InwardRoom / 2,
+            OutwardHalf = spec.OutwardStop / 2,
+        };
+    }
+}

@@ -1,0 +1,46 @@
+using Linewright.Solids.Shapes;
+using Linewright.Solids.Space;
+
+namespace Linewright.Parts;
+
+/// <summary>Builds the safety: a figure-of-eight of round wire at the side of the clasp, captive on one post, snapped over the other.</summary>
+internal static class SafetyBuilder
+{
+    // Wire 0.7, loops that pass a 1.2 ball with a snap, length 6 to 9. Common practice.
+    private const double WireMm = 0.7, BallMm = 1.24, NeckMm = 0.8, LoopMm = 1.16, SpanMm = 3.6, StandOffMm = 0.12;
+
+    /// <summary>Inside diameter of a loop, smaller than the ball it snaps over.</summary>
+    public static double LoopInsideMm => LoopMm;
+
+    /// <summary>Diameter of the ball.</summary>
+    public static double BallDiameterMm => BallMm;
+
+    /// <summary>Where the carrier's post stands along the clasp.</summary>
+    public static double CarrierPostX(ClaspForm form) => form.CarrierMm + form.CarrierWallMm / 2;
+
+    /// <summary>Where the box's post stands along the clasp.</summary>
+    public static double BoxPostX(ClaspForm form) => CarrierPostX(form) - SpanMm;
+
+    /// <summary>A post with its ball, on the side at positive y.</summary>
+    public static Solid Post(ClaspForm form, double x)
+    {
+        double side = form.WidthMm / 2, ball = side + StandOffMm + WireMm + BallMm / 4, z = form.HeightMm / 2;
+        return Solid.Union(
+            Blend.Fillet(0.08),
+            Shape.Rod(new Vec3(x, side - 0.3, z), new Vec3(x, ball, z), NeckMm / 2),
+            Shape.Ball(BallMm / 2).Moved(x, ball + 0.1, z));
+    }
+
+    /// <summary>The figure-of-eight, in the clasp's frame, closed over both posts.</summary>
+    public static Solid Build(ClaspForm form)
+    {
+        double ring = (LoopMm + WireMm) / 2, y = form.WidthMm / 2 + StandOffMm + WireMm / 2, z = form.HeightMm / 2;
+        double a = BoxPostX(form), b = CarrierPostX(form);
+        Solid Loop(double x) => HingeEnds.AlongY(Shape.Torus(ring, WireMm / 2)).Moved(x, y, z);
+
+        // The wires cross in the middle: each runs from the top of one loop to the bottom of the other.
+        Solid Cross(double sign) => Shape.Capsule(
+            new Vec3(a + 0.35 * ring, y, z + sign * 0.93 * ring), new Vec3(b - 0.35 * ring, y, z - sign * 0.93 * ring), WireMm / 2);
+        return Solid.Union(Blend.Fillet(0.1), Loop(a), Loop(b), Cross(1), Cross(-1));
+    }
+}

@@ -1,0 +1,263 @@
+using System.Text;
+using System.Text.Json;
+using Linewright.Checks;
+using Linewright.Cli;
+
+namespace Linewright.Tests.Cli;
+
+public sealed class CliTests : IDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("linewright-tests-").FullName;
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+
+    [Theory]
+    [InlineData("plan")]
+    [InlineData("check")]
+    [InlineData("weigh")]
+    public void A_verb_that_passes_ends_with_0_and_one_that_fails_with_1(string verb)
+    {
+        Assert.Equal(ExitCode.Done, Run([verb, Brief()], new SampleWorkbench(Verdict.Pass, Verdict.Caution)).Code);
+        Assert.Equal(ExitCode.CheckFails, Run([verb, Brief()], new SampleWorkbench(Verdict.Pass, Verdict.Fail)).Code);
+    }
+
+    [Theory]
+    [InlineData(new string[0], "Required command was not provided.")]
+    [InlineData(new[] { "plan" }, "BRIEF")]
+    [InlineData(new[] { "bend" }, "bend")]
+    [InlineData(new[] { "plan", "x.json", "--bogus" }, "--bogus")]
+    [InlineData(new[] { "make", "x.json" }, "--out")]
+    [InlineData(new[] { "plan", "x.json", "--set" }, "--set")]
+    public void Wrong_arguments_end_with_2_and_point_to_the_help(string[] args, string named)
+    {
+        var (code, output, error) = Run(args);
+        Assert.Equal(ExitCode.Asked, code);
+        Assert.Empty(output);
+        Assert.Contains(named, error, StringComparison.Ordinal);
+        Assert.Contains("--help", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_faulty_brief_ends_with_2_and_every_fault_has_its_line()
+    {
+        var file = Write("faulty.json", SampleReport.Brief.Replace("3.0", "12").Replace("178.0", "1"));
+        var (code, output, error) = Run(["plan", file]);
+        Assert.Equal(ExitCode.Asked, code);
+        Assert.Empty(output);
+        Assert.Equal(
+            [
+                $"{file}:3:67: stone.diameter_mm: read 12, expected a number from 1.2 to 8 mm; 8 is the nearest that works",
+                $"{file}:5:31: length.laid_flat_mm: read 1, expected a number from 100 to 1524 mm; 100 is the nearest that works",
+            ],
+            error.TrimEnd().Split('\n'));
+    }
+
+    [Fact]
+    public void A_brief_that_is_not_there_ends_with_2()
+    {
+        var missing = Path.Combine(folder, "none.json");
+        Assert.Equal((ExitCode.Asked, "", $"{missing}: no such file, expected a brief; check the path, or use - for standard input\n"), Run(["plan", missing]));
+        Assert.Equal((ExitCode.Asked, "", $"{folder}: read a folder, expected a brief; name the JSON file in it\n"), Run(["plan", folder]));
+    }
+
+    [Fact]
+    public void A_brief_is_read_from_standard_input()
+    {
+        var bench = new SampleWorkbench(Verdict.Pass);
+        Assert.Equal(ExitCode.Done, Run(["plan", "-"], bench, input: SampleReport.Brief).Code);
+        Assert.Equal("Harbour lights", bench.Asked!.Name);
+        Assert.StartsWith("standard input:1:1: read a list", Run(["plan", "-"], bench, input: "[]").Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Values_can_be_set_beside_the_file()
+    {
+        var bench = new SampleWorkbench(Verdict.Pass);
+        Assert.Equal(ExitCode.Done, Run(["plan", Brief(), "--set", "stone.diameter_mm=3.5", "--set", "metal=silver-925"], bench).Code);
+        Assert.Equal((3.5, "silver-925"), (bench.Asked!.Stone.DiameterMm, bench.Asked.Metal));
+        var wrong = Run(["plan", Brief(), "--set", "stone.diameter_mm=35"], bench);
+        Assert.Equal((ExitCode.Asked, "--set stone.diameter_mm: read 35, expected a number from 1.2 to 8 mm; 8 is the nearest that works\n"), (wrong.Code, wrong.Error));
+    }
+
+    [Fact]
+    public void Json_is_the_report_and_nothing_else()
+    {
+        var (code, output, error) = Run(["check", Brief(), "--json"], new SampleWorkbench(Verdict.Fail));
+        Assert.Equal((ExitCode.CheckFails, ""), (code, error));
+        Assert.StartsWith("{\n  \"brief\": {", output, StringComparison.Ordinal);
+        using var report = JsonDocument.Parse(output);
+        Assert.Equal("smallest-wall", report.RootElement.GetProperty("findings")[0].GetProperty("rule").GetString());
+    }
+
+    [Fact]
+    public void The_schema_is_printed_as_it_lies_in_the_examples()
+        => Assert.Equal((ExitCode.Done, File.ReadAllText(Path.Combine(Repository.Root, "examples/linewright-brief.schema.json")), ""), Run(["schema"]));
+
+    [Fact]
+    public void Help_names_every_verb()
+    {
+        var (code, output, _) = Run(["--help"]);
+        Assert.Equal(ExitCode.Done, code);
+        Assert.All((string[])["plan", "check", "make", "weigh", "schema"], verb => Assert.Contains(verb, output, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_fault_of_ours_ends_with_3_and_shows_no_trace_unless_asked()
+    {
+        var bench = new SampleWorkbench { Midway = _ => throw new InvalidOperationException("a rail of no width") };
+        var (code, _, error) = Run(["make", Brief(), "--out", Path.Combine(folder, "out")], bench);
+        Assert.Equal((ExitCode.Ours, "linewright: a fault of ours: a rail of no width (LINEWRIGHT_TRACE=1 shows where)\n"), (code, error));
+        Assert.Equal([Brief()], Directory.EnumerateFileSystemEntries(folder));
+        Assert.Contains("   at ", Run(["make", Brief(), "--out", Path.Combine(folder, "out")], bench, trace: true).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Make_writes_the_folder_whole()
+    {
+        var place = Path.Combine(folder, "deep", "out");
+        var (code, output, _) = Run(["make", Brief(), "--out", place], new SampleWorkbench(Verdict.Pass));
+        Assert.Equal(ExitCode.Done, code);
+        Assert.EndsWith($"written to {place}\n", output.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.Equal(["parts/link.stl", "report.json"], FilesOf(place));
+        Assert.Equal([place], Directory.EnumerateFileSystemEntries(Path.GetDirectoryName(place)!));
+        Assert.Equal(Run(["make", Brief(), "--out", place, "--json"], new SampleWorkbench(Verdict.Pass)).Out, File.ReadAllText(Path.Combine(place, "report.json")));
+    }
+
+    [Fact]
+    public void Make_replaces_an_earlier_folder_of_ours_and_no_other()
+    {
+        var place = Path.Combine(folder, "out");
+        string[] make = ["make", Brief(), "--out", place];
+        Directory.CreateDirectory(place);
+        Assert.Equal(ExitCode.Done, Run(make, new SampleWorkbench()).Code); // an empty one will do
+        File.WriteAllText(Path.Combine(place, "parts", "old-link.stl"), "");
+        Assert.Equal(ExitCode.Done, Run(make, new SampleWorkbench()).Code);
+        Assert.Equal(["parts/link.stl", "report.json"], FilesOf(place));
+
+        File.WriteAllText(Path.Combine(place, "notes.txt"), "mine");
+        var refused = Run(make, new SampleWorkbench());
+        Assert.Equal((ExitCode.Ours, $"{place}: found an earlier folder of ours with notes.txt in it, expected a new folder or an earlier one of ours; move that away, or add --force to lose it\n"), (refused.Code, refused.Error));
+        Assert.True(File.Exists(Path.Combine(place, "notes.txt")));
+        Assert.Equal(ExitCode.Done, Run([.. make, "--force"], new SampleWorkbench()).Code);
+        Assert.Equal(["parts/link.stl", "report.json"], FilesOf(place));
+    }
+
+    [Theory]
+    [InlineData(null)]
+    [InlineData("{}")]
+    [InlineData("no json")]
+    [InlineData("[1]")]
+    public void Make_never_touches_the_folder_of_somebody_else(string? report)
+    {
+        var place = Path.Combine(folder, "photos");
+        Directory.CreateDirectory(place);
+        File.WriteAllText(Path.Combine(place, "aunt.png"), "");
+        if (report is not null)
+        {
+            File.WriteAllText(Path.Combine(place, "report.json"), report);
+        }
+
+        var before = FilesOf(place);
+        var (code, _, error) = Run(["make", Brief(), "--out", place, "--force"], new SampleWorkbench());
+        Assert.Equal(ExitCode.Ours, code);
+        Assert.Contains("not empty and has no report.json of ours", error, StringComparison.Ordinal);
+        Assert.Equal(before, FilesOf(place));
+    }
+
+    [Fact]
+    public void Make_refuses_a_file_and_the_root()
+    {
+        Assert.Contains("found a file", Run(["make", Brief(), "--out", Brief()], new SampleWorkbench()).Error, StringComparison.Ordinal);
+        Assert.Contains("the root of the disk", Run(["make", Brief(), "--out", Path.GetPathRoot(folder)!], new SampleWorkbench()).Error, StringComparison.Ordinal);
+        Assert.Contains("no place to write", Run(["make", Brief(), "--out", Path.Combine(Brief(), "under-a-file")], new SampleWorkbench()).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_folder_that_is_discarded_leaves_no_trace_and_takes_no_more_files()
+    {
+        var bench = new SampleWorkbench
+        {
+            Midway = made =>
+            {
+                Assert.Equal(2, Directory.GetFileSystemEntries(folder).Length); // the brief and the hidden folder
+                made.Discard();
+                made.Create("parts/more.stl").Dispose();
+            },
+        };
+        var (code, _, error) = Run(["make", Brief(), "--out", Path.Combine(folder, "out")], bench);
+        Assert.Equal((ExitCode.Stopped, "linewright: stopped; nothing was written\n"), (code, error));
+        Assert.Equal([Brief()], Directory.EnumerateFileSystemEntries(folder));
+    }
+
+    [Theory]
+    [InlineData("../escape")]
+    [InlineData("/etc/escape")]
+    [InlineData("parts//x")]
+    [InlineData("")]
+    public void A_file_outside_the_folder_is_refused(string name)
+    {
+        using var made = OutputFolder.Open(Path.Combine(folder, "out"), force: false);
+        Assert.Throws<ArgumentException>(() => made.Create(name));
+    }
+
+    [Theory]
+    [InlineData("plan", 80)]
+    [InlineData("plan", 120)]
+    [InlineData("check", 80)]
+    [InlineData("check", 120)]
+    [InlineData("weigh", 80)]
+    public void Tables_read_well_at_a_width(string verb, int width)
+    {
+        var (_, output, error) = Run([verb, Brief()], new SampleWorkbench(Verdict.Pass, Verdict.Caution, Verdict.Fail), width: width);
+        Assert.Empty(error);
+        Assert.All(output.Split('\n'), line => Assert.InRange(line.Length, 0, width));
+        Assert.DoesNotContain('\u001b', output);
+        Golden.Match(Encoding.UTF8.GetBytes(output), FormattableString.Invariant($"tests/Linewright.Tests/Golden/Cli/{verb}-{width}.txt"));
+    }
+
+    [Fact]
+    public void Colour_and_progress_are_for_people()
+    {
+        var (_, output, error) = Run(["check", Brief()], new SampleWorkbench(Verdict.Fail), forPeople: true);
+        Assert.Contains("\u001b[", output, StringComparison.Ordinal);
+        Assert.Equal("\r\u001b[Kmeasuring\r\u001b[K", error);
+    }
+
+    [Fact]
+    public void Markup_in_a_name_is_printed_as_it_is()
+    {
+        var file = Write("odd.json", SampleReport.Brief.Replace("Harbour lights", "[red]A[/] {0} [["));
+        Assert.StartsWith("[red]A[/] {0} [[\n", Run(["plan", file], new SampleWorkbench()).Out, StringComparison.Ordinal);
+    }
+
+    private static IEnumerable<string> FilesOf(string place) => Directory.EnumerateFiles(place, "*", SearchOption.AllDirectories)
+        .Select(file => Path.GetRelativePath(place, file).Replace('\\', '/')).Order(StringComparer.Ordinal).ToList();
+
+    private static (int Code, string Out, string Error) Run(
+        string[] args, IWorkbench? bench = null, string input = "", int width = 80, bool forPeople = false, bool trace = false)
+    {
+        using var output = new MemoryStream();
+        using var error = new StringWriter { NewLine = "\n" };
+        var code = CommandLine.Run(args, new Desk
+        {
+            In = new MemoryStream(Encoding.UTF8.GetBytes(input)),
+            Out = output,
+            Error = error,
+            Width = width,
+            HasColour = forPeople,
+            ShowsProgress = forPeople,
+            ShowsTrace = trace,
+            Workbench = bench ?? new SampleWorkbench(),
+        });
+        return (code, Encoding.UTF8.GetString(output.ToArray()), error.ToString());
+    }
+
+    private string Brief() => Write("brief.json", SampleReport.Brief);
+
+    private string Write(string name, string text)
+    {
+        var path = Path.Combine(folder, name);
+        File.WriteAllText(path, text);
+        return path;
+    }
+}

@@ -1,0 +1,40 @@
+using Linewright.Brief;
+using Linewright.Checks;
+using Linewright.Cli;
+using Linewright.Making;
+
+namespace Linewright.Tests.Cli;
+
+/// <summary>Answers every verb with the sample report, and writes what a test asks for.</summary>
+internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
+{
+    /// <summary>The brief that the verb was given last.</summary>
+    public ResolvedBrief? Asked { get; private set; }
+
+    /// <summary>Runs in the middle of make, after the first file.</summary>
+    public Action<OutputFolder> Midway { get; init; } = _ => { };
+
+    public Report Plan(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Answer(brief, stage) with { Parts = [], Weights = null };
+
+    public Report Check(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Answer(brief, stage);
+
+    public Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Answer(brief, stage);
+
+    public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    {
+        using (var part = folder.Create("parts/link.stl"))
+        {
+            part.Write("solid"u8);
+        }
+
+        Midway(folder);
+        return Answer(brief, stage);
+    }
+
+    private Report Answer(ResolvedBrief brief, IProgress<string> stage)
+    {
+        stage.Report("measuring");
+        Asked = brief;
+        return SampleReport.Of(brief, verdicts);
+    }
+}

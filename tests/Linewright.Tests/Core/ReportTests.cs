@@ -1,0 +1,104 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using CsCheck;
+using Linewright.Brief;
+using Linewright.Checks;
+using Linewright.Making;
+using Linewright.Tests.Cli;
+
+namespace Linewright.Tests.Core;
+
+public class ReportTests
+{
+    [Fact]
+    public void The_report_has_the_keys_that_scripts_rely_on()
+    {
+        var root = JsonNode.Parse(Write(SampleReport.Of(SampleReport.Resolved(), Verdict.Fail)))!;
+        Assert.Equal(["brief", "layout", "parts", "stones", "weights", "findings", "cautions"], Keys(root));
+        Assert.Equal(
+            ["count", "pitch_mm", "stone_gap_mm", "clasp_mm", "laid_flat_mm", "inside_circumference_mm", "wrist_radius_mm", "hinge_height_mm", "hinge_angle_deg", "play_mm", "candidates"],
+            Keys(root["layout"]!));
+        Assert.Equal(["name", "file", "count", "volume_mm3", "area_mm2", "triangles", "genus", "mass_g"], Keys(root["parts"]![0]!));
+        Assert.Equal(["count", "each_ct", "each_ct_trade", "total_ct"], Keys(root["stones"]!));
+        Assert.Equal(["metal_finished_g", "metal_cast_g", "metal_to_melt_g"], Keys(root["weights"]!));
+        Assert.Equal(["rule", "verdict", "where", "measured", "limit", "unit", "source", "mark", "cure"], Keys(root["findings"]![0]!));
+        Assert.Equal("fail", (string?)root["findings"]![0]!["verdict"]);
+        Assert.Equal(3.428571, (double)root["layout"]!["pitch_mm"]!);
+    }
+
+    [Fact]
+    public void A_finding_without_numbers_says_null()
+    {
+        var report = SampleReport.Of(SampleReport.Resolved()) with
+        {
+            Findings = [new Finding("fineness", Verdict.Caution, "metal", null, null, "", "ISO 9202", "from memory", "Have it assayed.")],
+        };
+        var finding = JsonNode.Parse(Write(report))!["findings"]![0]!.AsObject();
+        Assert.True(finding.ContainsKey("measured") && finding["measured"] is null);
+    }
+
+    [Fact]
+    public void A_report_is_the_same_bytes_in_every_culture()
+    {
+        var report = SampleReport.Of(SampleReport.Resolved(), Verdict.Pass);
+        var plain = Write(report);
+        var before = CultureInfo.CurrentCulture;
+        var comma = (CultureInfo)CultureInfo.InvariantCulture.Clone();
+        comma.NumberFormat.NumberDecimalSeparator = ",";
+        comma.NumberFormat.NegativeSign = "~";
+        CultureInfo.CurrentCulture = comma;
+        try
+        {
+            Assert.Equal(plain, Write(report));
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+
+        Assert.DoesNotContain('\r', plain);
+        Assert.EndsWith("}\n", plain, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_last_bits_of_a_number_do_not_change_the_file()
+        => Gen.Double[-1000, 1000].Sample(value =>
+        {
+            // Keep clear of the ties of rounding, where a last bit may decide.
+            var steady = Math.Round(value, 5);
+            var report = SampleReport.Of(SampleReport.Resolved());
+            string With(double number) => Write(report with { Weights = new WeightsReport(number, -0.0, 0) });
+            Assert.Equal(With(steady), With(Math.BitIncrement(Math.BitIncrement(steady))));
+            Assert.Contains("\"metal_cast_g\": 0,", With(steady), StringComparison.Ordinal);
+        }, iter: 200);
+
+    [Fact]
+    public void A_number_that_is_none_is_refused()
+        => Assert.Throws<ArgumentOutOfRangeException>(() => Write(SampleReport.Of(SampleReport.Resolved()) with { Weights = new WeightsReport(double.NaN, 0, 0) }));
+
+    [Theory]
+    [InlineData("\"laid_flat_mm\": 178.0", "\"laid_flat_mm\": 178.0")]
+    [InlineData("\"laid_flat_mm\": 178.0", "\"laid_flat_in\": 60")]
+    [InlineData("\"laid_flat_mm\": 178.0", "\"wrist_mm\": 160")]
+    [InlineData("\"diameter_mm\": 3.0", "\"diameter_mm\": 7.9")]
+    [InlineData("\"diameter_mm\": 3.0", "\"diameter_mm\": 1.2")]
+    [InlineData("\"metal\":", "\"hinge\": { \"kind\": \"eye-over-bar\", \"bar_mm\": 0.9 }, \"clasp\": { \"safety\": false, \"temper\": \"annealed\" }, \"metal\":")]
+    public void A_resolved_brief_is_a_brief_that_resolves_to_itself(string plain, string changed)
+    {
+        var brief = SampleReport.Resolved(SampleReport.Brief.Replace(plain, changed));
+        var written = JsonNode.Parse(Write(SampleReport.Of(brief)))!["brief"]!.ToJsonString();
+        var again = BriefReader.Read(Encoding.UTF8.GetBytes(written), "b");
+        Assert.Empty(again.Messages);
+        Assert.Equal(written, JsonNode.Parse(Write(SampleReport.Of(BriefDefaults.Resolve(again.Brief!))))!["brief"]!.ToJsonString());
+    }
+
+    private static IEnumerable<string> Keys(JsonNode node) => node.AsObject().Select(entry => entry.Key);
+
+    private static string Write(Report report)
+    {
+        using var stream = new MemoryStream();
+        ReportJson.Write(report, stream);
+        return Encoding.UTF8.GetString(stream.ToArray());
+    }
+}
