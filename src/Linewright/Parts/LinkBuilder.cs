@@ -8,7 +8,7 @@ namespace Linewright.Parts;
 internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
 {
     // Edges that the windows leave are broken as a polisher would. Common practice: 0.1 to 0.2 where skin or cloth may catch.
-    private static readonly Blend CutEdge = Blend.Fillet(0.08);
+    internal static readonly Blend CutEdge = Blend.Fillet(0.08);
 
     // The setter burnishes the rim of a bearing: no knife edge is left against the stone.
     private static readonly Blend SeatEdge = Blend.Fillet(0.03);
@@ -100,16 +100,26 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         var plate = Shape.Plate(2 * form.BaseHalfXMm, 2 * form.BaseHalfYMm, rail, corner, Math.Min(spec.EdgeMm, rail / 4));
         var opening = Solid.Union(
             Shape.Cylinder(form.OpeningMm, 2 * rail),
-            Shape.Cone(form.OpeningMm + 0.3, form.OpeningMm - 0.1, 0.4).Moved(0, 0, -rail / 2 - 0.1));
+            Shape.Cone(form.OpeningMm + 1.2, form.OpeningMm - 0.1, 1.3).Moved(0, 0, -rail / 2 - 1));
         return plate.Minus(opening).Moved(0, 0, rail / 2);
     }
 
-    /// <summary>A ring tucked under the girdle; the pavilion bevels its inside.</summary>
+    /// <summary>A collar tucked under the girdle: its inside runs along the pavilion, its underside rises inwards to meet it.</summary>
     private Solid UpperRail()
     {
-        double width = form.UpperOuterMm - form.UpperInnerMm, edge = Math.Min(spec.EdgeMm, Math.Min(width, form.UpperHeightMm) / 4);
-        return Shape.Ring(form.UpperInnerMm, form.UpperOuterMm, form.UpperHeightMm, edge)
-            .Moved(0, 0, form.UpperTopMm - form.UpperHeightMm / 2);
+        var slope = Math.Tan(double.DegreesToRadians(spec.Stone.Proportions.PavilionDeg));
+        double flat = form.UpperOuterMm - form.UpperFlatMm, round = Math.Min(spec.EdgeMm, form.UpperHeightMm / 5);
+        double top = form.UpperTopMm, low = top - form.UpperHeightMm, tip = top - (flat - form.UpperInnerMm) * slope;
+
+        // The outline is drawn inside by the rounding, which grows it back; the acute inner tip is drawn in by twice that.
+        return Shape.Revolved(
+            [
+                (form.UpperInnerMm + 2 * round, Math.Max(tip, low + 2.2 * round)),
+                (form.UpperOuterMm - round, low + round),
+                (form.UpperOuterMm - round, top - round),
+                (flat + 0.4 * round, top - round),
+            ],
+            round);
     }
 
     /// <summary>Four lugs between the claws' roots and the wedge: in the back-bend they meet before the stones do.</summary>
