@@ -179,7 +179,7 @@ public class ShapesTests
             }
         }
 
-        Assert.True(compared > 60, FormattableString.Invariant($"only {compared} points reached the surface"));
+        Assert.True(compared > 40, FormattableString.Invariant($"only {compared} points reached the surface"));
     }
 
     [Fact]
