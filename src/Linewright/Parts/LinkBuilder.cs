@@ -10,6 +10,9 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
     // Edges that the windows leave are broken as a polisher would. Common practice: 0.1 to 0.2 where skin or cloth may catch.
     private static readonly Blend CutEdge = Blend.Fillet(0.08);
 
+    // The setter burnishes the rim of a bearing: no knife edge is left against the stone.
+    private static readonly Blend SeatEdge = Blend.Fillet(0.03);
+
     private readonly HingeEnds ends = new(form.Hinge, spec.EdgeMm);
 
     /// <summary>The whole link in one state; as cast its polished faces stand out by the allowance, bearings and bores do not.</summary>
@@ -44,7 +47,8 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
 
         var link = Solid.Common(CutEdge, metal, allowed)
             .Minus(CutEdge, atEye(ends.CheekSweep()), atBar(ends.EyeSweep()))
-            .Minus(SeatCut(state, stone), atEye(ends.EyeHole(state)), below);
+            .Minus(SeatEdge, SeatCut(state, stone))
+            .Minus(atEye(ends.EyeHole(state)), below);
         return hinge.Kind == HingeKind.EyeOverBar
             ? Solid.Union(link, atBar(ends.Bar()))
             : link.Minus(atBar(ends.PinHoles()));
