@@ -22,10 +22,10 @@ internal sealed class EdgeCollapser
     private const float SliverLoss = 0.7f;
 
     // Flat faces and the edges between them come out true: a collapse may leave a flat face by a two-thousandth of
-    // the deviation and a few units of a float's last place. The stiffness draws vertices into flat faces first;
+    // the deviation and what rounding takes. The stiffness draws vertices into flat faces first;
     // above a hundred it would outweigh the curved faces that end at them.
     private const double FlatShare = 5e-4;
-    private const double FlatLeast = 1e-6;
+    private const double FlatLeast = 6e-6;
     private const double FlatStiffness = 10;
 
     private const double LeastArea = 1e-16; // square mm, twice: no direction below
