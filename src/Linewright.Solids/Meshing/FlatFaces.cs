@@ -21,6 +21,9 @@ internal sealed class FlatFaces
     // Two flat vertices of one face agree in their normals to within a degree.
     private const double MostTurnCosine = 0.9998;
 
+    // A vertex of three or four triangles may lie flat by chance; more than two such side by side do not.
+    private const int LeastTriangles = 12;
+
     private FlatFaces(int[] faceOf, Plane[] planes)
     {
         FaceOf = faceOf;
@@ -105,10 +108,24 @@ internal sealed class FlatFaces
         return new FlatFaces(faceOf, [.. planes]);
     }
 
-    /// <summary>A wide camber passes for flat step by step: drop faces that leave their plane.</summary>
+    /// <summary>A wide camber passes for flat step by step: drop faces that leave their plane, and chance patches.</summary>
     private static void DropBowed(Mesh mesh, int[] faceOf, List<Plane> planes, double limit)
     {
         var isBowed = new bool[planes.Count];
+        var size = new int[planes.Count];
+        foreach (var face in faceOf)
+        {
+            if (face != None)
+            {
+                size[face]++;
+            }
+        }
+
+        for (var face = 0; face < size.Length; face++)
+        {
+            isBowed[face] = size[face] < LeastTriangles;
+        }
+
         for (var t = 0; t < faceOf.Length; t++)
         {
             for (var k = 0; k < 3 && faceOf[t] != None; k++)
