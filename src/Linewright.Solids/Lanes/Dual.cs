@@ -7,7 +7,7 @@ namespace Linewright.Solids.Lanes;
 /// Source: forward-mode differentiation, Wengert (1964), A simple automatic derivative evaluation program.
 /// Choices (minimum, magnitude, ...) take the derivatives of the branch they choose.
 /// </remarks>
-public readonly struct Dual<T> : IReal<Dual<T>>
+public readonly struct Dual<T> : IDual<Dual<T>, T>
     where T : struct, IReal<T>
 {
     /// <summary>The number.</summary>
@@ -33,6 +33,17 @@ public readonly struct Dual<T> : IReal<Dual<T>>
     }
 
     public static int Width => T.Width;
+
+    T IDual<Dual<T>, T>.Number => Value;
+
+    T IDual<Dual<T>, T>.AlongX => X;
+
+    T IDual<Dual<T>, T>.AlongY => Y;
+
+    T IDual<Dual<T>, T>.AlongZ => Z;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Dual<T> Of(T value, T x, T y, T z) => new(value, x, y, z);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Dual<T> C(double value) => new(T.C(value), T.C(0), T.C(0), T.C(0));

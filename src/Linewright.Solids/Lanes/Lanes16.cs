@@ -9,7 +9,13 @@ public readonly struct Lanes16 : IReal<Lanes16>
     private readonly Vector512<float> value;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private Lanes16(Vector512<float> value) => this.value = value;
+    internal Lanes16(Vector512<float> value) => this.value = value;
+
+    internal Vector512<float> Vector
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => value;
+    }
 
     public static int Width => 16;
 

@@ -9,7 +9,13 @@ public readonly struct Lanes4 : IReal<Lanes4>
     private readonly Vector128<float> value;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private Lanes4(Vector128<float> value) => this.value = value;
+    internal Lanes4(Vector128<float> value) => this.value = value;
+
+    internal Vector128<float> Vector
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => value;
+    }
 
     public static int Width => 4;
 

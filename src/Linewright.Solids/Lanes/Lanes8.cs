@@ -9,7 +9,13 @@ public readonly struct Lanes8 : IReal<Lanes8>
     private readonly Vector256<float> value;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private Lanes8(Vector256<float> value) => this.value = value;
+    internal Lanes8(Vector256<float> value) => this.value = value;
+
+    internal Vector256<float> Vector
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => value;
+    }
 
     public static int Width => 8;
 

@@ -14,10 +14,12 @@ internal readonly struct NearestPair
 {
     // A slope along the surface below this changes the gap by less than a micrometre over a probe's spacing.
     private const double FlatSlope = 0.01;
-    private const double Settled = 1e-6;
+    // Progress below a hundredth of a micrometre is none; a point this near to a surface lies on it.
+    private const double Settled = 1e-5;
+    private const double OnSurface = 1e-7;
     private const int MostSlides = 12;
     private const int MostProjections = 12;
-    private const int MostHalvings = 6;
+    private const int MostHalvings = 4;
 
     private readonly Solid own, other;
     private readonly Solid nearOwn, nearOther;
@@ -36,6 +38,9 @@ internal readonly struct NearestPair
         nearOwn = own.Near((float)start.X, (float)start.Y, (float)start.Z, (float)reach, out _);
         nearOther = other.Near((float)there.X, (float)there.Y, (float)there.Z, (float)reach, out _);
     }
+
+    /// <summary>How fast the gap falls along the surface at a point of it; 0 where it is lowest, 1 at most.</summary>
+    public double SlopeAt(Vec3 p) => Downhill(p).Slope.Length;
 
     /// <summary>The gap (negative: the depth of the point in the other body), and the two points in the owner's frame.</summary>
     public (double Gap, Vec3 Own, Vec3 Other) From(Vec3 start)
@@ -115,7 +120,7 @@ internal readonly struct NearestPair
         for (var round = 0; round < 8; round++)
         {
             var (d, g) = solid.Sense(into.Point(p));
-            if (Math.Abs(d) < Settled / 10)
+            if (Math.Abs(d) < OnSurface)
             {
                 break;
             }

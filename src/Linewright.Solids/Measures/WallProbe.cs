@@ -43,10 +43,7 @@ internal sealed class WallProbe
         var box = surface.VertexCount == 0 ? Bounds.Around(1, 1, 1) : surface.Bounds;
         field = new LocalField(solid, box.Grown(MostProjectionMm), CellMm);
         (x, y, z) = SurfaceSamples.Of(surface, spacing, where);
-        SurfaceSamples.Project(field, x, y, z, MostProjectionMm);
-        var d = new float[x.Length];
-        (nx, ny, nz) = (new float[x.Length], new float[x.Length], new float[x.Length]);
-        field.Gradients(x, y, z, d, nx, ny, nz);
+        (nx, ny, nz) = SurfaceSamples.Project(field, x, y, z, MostProjectionMm);
         for (var i = 0; i < x.Length; i++)
         {
             var length = MathF.Sqrt(nx[i] * nx[i] + ny[i] * ny[i] + nz[i] * nz[i]);
@@ -153,7 +150,8 @@ internal sealed class WallProbe
                 // The ball that touches the surface at the sample and passes through the far point. Beside an edge the
                 // halving stopped at the side a little early; this is the wall itself.
                 float ux = x[i] - qx[k], uy = y[i] - qy[k], uz = z[i] - qz[k];
-                thickness[i] = (ux * ux + uy * uy + uz * uz) / (ux * nx[i] + uy * ny[i] + uz * nz[i]);
+                var across = ux * nx[i] + uy * ny[i] + uz * nz[i];
+                thickness[i] = across > radius[i] ? (ux * ux + uy * uy + uz * uz) / across : 2 * radius[i];
             }
         }
 

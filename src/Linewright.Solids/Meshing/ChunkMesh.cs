@@ -10,11 +10,12 @@ internal sealed class ChunkMesh
     private readonly int[] next;
     private readonly int[] last;
 
-    public ChunkMesh(float[] positions, int[] corners, bool[] isHeld)
+    public ChunkMesh(float[] positions, int[] corners, bool[] isHeld, bool[] isFlat)
     {
         Positions = positions;
         Corners = corners;
         IsHeld = isHeld;
+        IsFlat = isFlat;
         First = new int[isHeld.Length];
         last = new int[isHeld.Length];
         next = new int[corners.Length];
@@ -37,6 +38,9 @@ internal sealed class ChunkMesh
 
     /// <summary>True for vertices that must stay.</summary>
     public bool[] IsHeld { get; }
+
+    /// <summary>True for triangles in a flat face of the solid.</summary>
+    public bool[] IsFlat { get; }
 
     /// <summary>True for triangles that are gone.</summary>
     public bool[] IsDead { get; }

@@ -20,6 +20,16 @@ internal sealed class EdgeCollapser
     private const float Sliver = 0.04f; // height over longest side below which a triangle may get no flatter
     private const float SliverLoss = 0.7f;
 
+    // Flat faces and the edges between them come out true: a collapse may leave a flat face by a two-thousandth of
+    // the deviation and a few units of a float's last place. The stiffness draws vertices into flat faces first;
+    // above a hundred it would outweigh the curved faces that end at them.
+    private const float FlatShare = 5e-4f;
+    private const float FlatLeast = 1e-6f;
+    private const double FlatStiffness = 10;
+
+    // An edge that was refused may do once the triangles round it have changed: look at all again, a few times.
+    private const int MostRounds = 4;
+
     // Among edges that cost nothing the short ones go first.
     private const double LengthCost = 1e-9;
 
@@ -32,7 +42,7 @@ internal sealed class EdgeCollapser
     private readonly double originX, originY, originZ;
     private readonly int[] rest = new int[MostTriangles];
     private readonly float[] normals = new float[MostTriangles * 3];
-    private int mark;
+    private int mark, collapses;
 
     public EdgeCollapser(ChunkMesh mesh, LocalSolids solids, double deviation)
     {
@@ -49,21 +59,34 @@ internal sealed class EdgeCollapser
     public void Run(Arena arena)
     {
         AddPlanes();
+        for (var round = 0; round < MostRounds; round++)
+        {
+            var before = collapses;
+            PushAll();
+            while (queue.TryPop(out var edge))
+            {
+                if (version[edge.A] == edge.VersionA && version[edge.B] == edge.VersionB)
+                {
+                    Try(edge.A, edge.B, arena);
+                }
+            }
+
+            if (collapses == before)
+            {
+                return;
+            }
+        }
+    }
+
+    private void PushAll()
+    {
         var corners = mesh.Corners;
         for (var corner = 0; corner < corners.Length; corner++)
         {
             int a = corners[corner], b = corners[ChunkMesh.Turn(corner)];
-            if (a < b)
+            if (a < b && !mesh.IsDead[corner / 3])
             {
                 Push(a, b);
-            }
-        }
-
-        while (queue.TryPop(out var edge))
-        {
-            if (version[edge.A] == edge.VersionA && version[edge.B] == edge.VersionB)
-            {
-                Try(edge.A, edge.B, arena);
             }
         }
     }
@@ -78,7 +101,8 @@ internal sealed class EdgeCollapser
             int a = corners[t] * 3, b = corners[t + 1] * 3, c = corners[t + 2] * 3;
             double ax = p[a], ay = p[a + 1], az = p[a + 2];
             var plane = Quadric.OfTriangle(
-                ax - originX, ay - originY, az - originZ, p[b] - ax, p[b + 1] - ay, p[b + 2] - az, p[c] - ax, p[c + 1] - ay, p[c + 2] - az);
+                ax - originX, ay - originY, az - originZ, p[b] - ax, p[b + 1] - ay, p[b + 2] - az, p[c] - ax, p[c + 1] - ay, p[c + 2] - az,
+                mesh.IsFlat[t / 3] ? FlatStiffness : 1);
             for (var k = 0; k < 3; k++)
             {
                 quadrics[corners[t + k]].Add(in plane);
@@ -130,6 +154,7 @@ internal sealed class EdgeCollapser
             return;
         }
 
+        collapses++;
         mesh.Merge(a, b, x, y, z);
         quadrics[a].Add(in quadrics[b]);
         version[a]++;
@@ -219,6 +244,7 @@ internal sealed class EdgeCollapser
         var positions = mesh.Positions;
         var corners = mesh.Corners;
         reach = 0;
+        var flatLimit = FlatLeast + FlatShare * deviation;
         for (var i = 0; i < count; i++)
         {
             int corner = rest[i], ahead = ChunkMesh.Turn(corner);
@@ -231,6 +257,11 @@ internal sealed class EdgeCollapser
             float n0 = ey * nz - ez * ny, n1 = ez * nx - ex * nz, n2 = ex * ny - ey * nx;
             float old = MathF.Sqrt(o0 * o0 + o1 * o1 + o2 * o2), now = MathF.Sqrt(n0 * n0 + n1 * n1 + n2 * n2);
             if (!(o0 * n0 + o1 * n1 + o2 * n2 > LeastTurn * old * now))
+            {
+                return false;
+            }
+
+            if (mesh.IsFlat[corner / 3] && !(MathF.Abs(o0 * nx + o1 * ny + o2 * nz) <= flatLimit * old))
             {
                 return false;
             }

@@ -37,11 +37,12 @@ public static class Simplifier
     internal static SimplifyOutcome Run(Solid solid, Mesh mesh, double deviation, Crew crew)
     {
         var isHeld = new bool[mesh.VertexCount];
+        var isFlat = FlatFaces.Find(mesh);
         var edge = TriangleBuckets.MeanEdge(mesh);
         var reach = FirstReachEdges * edge;
         for (var repeat = 0; repeat <= MostRepeats; repeat++, reach *= 2)
         {
-            var result = Passes(solid, mesh, isHeld, deviation, edge, crew);
+            var result = Passes(solid, mesh, isHeld, isFlat, deviation, edge, crew);
             var pairs = MeshIntersections.Find(result, MostPairs, crew);
             if (pairs.Count == 0)
             {
@@ -54,10 +55,10 @@ public static class Simplifier
         return new SimplifyOutcome(mesh, MeshIntersections.Find(mesh, 1, crew).Count == 0, MostRepeats);
     }
 
-    private static Mesh Passes(Solid solid, Mesh mesh, bool[] isHeld, double deviation, double edge, Crew crew)
+    private static Mesh Passes(Solid solid, Mesh mesh, bool[] isHeld, bool[] isFlat, double deviation, double edge, Crew crew)
     {
         var side = CubeEdges * edge;
-        var work = new HeldMesh(mesh.Positions.ToArray(), mesh.Triangles.ToArray(), isHeld);
+        var work = new HeldMesh(mesh.Positions.ToArray(), mesh.Triangles.ToArray(), isHeld, isFlat);
         ReadOnlySpan<(double Side, double Shift)> cuts = [(side, 0), (side, side / 2), (double.PositiveInfinity, 0)];
         foreach (var (cubeSide, shift) in cuts)
         {

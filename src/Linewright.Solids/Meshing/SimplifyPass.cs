@@ -62,8 +62,10 @@ internal sealed class SimplifyPass
         var globals = new List<int>();
         var triangles = cubes[cube];
         var corners = new int[triangles.Length * 3];
+        var isFlat = new bool[triangles.Length];
         for (var i = 0; i < corners.Length; i++)
         {
+            isFlat[i / 3] = input.IsFlat[triangles[i / 3]];
             var v = input.Triangles[triangles[i / 3] * 3 + i % 3];
             corners[i] = ownerOf[v] == cube ? Owned(v) : Other(v);
         }
@@ -80,7 +82,7 @@ internal sealed class SimplifyPass
             box = new Bounds(box.Low.Min(p), box.High.Max(p));
         }
 
-        var mesh = new ChunkMesh(positions, corners, isHeld);
+        var mesh = new ChunkMesh(positions, corners, isHeld, isFlat);
         var solids = new LocalSolids(solid, box.Grown(fineEdge), 8 * fineEdge);
         new EdgeCollapser(mesh, solids, deviation).Run(arena);
         return new Piece(mesh, globals);
@@ -117,6 +119,7 @@ internal sealed class SimplifyPass
         var positions = new List<float>();
         var triangles = new List<int>();
         var isHeld = new List<bool>();
+        var isFlat = new List<bool>();
         var sharedAs = new Dictionary<int, int>();
         foreach (var piece in pieces)
         {
@@ -128,16 +131,22 @@ internal sealed class SimplifyPass
             var numbers = new int[piece.Globals.Count];
             Array.Fill(numbers, -1);
             var mesh = piece.Mesh;
-            for (var i = 0; i < mesh.Corners.Length; i++)
+            for (var t = 0; t < mesh.IsDead.Length; t++)
             {
-                if (!mesh.IsDead[i / 3])
+                if (mesh.IsDead[t])
                 {
-                    triangles.Add(Number(piece, numbers, mesh.Corners[i]));
+                    continue;
+                }
+
+                isFlat.Add(mesh.IsFlat[t]);
+                for (var k = 0; k < 3; k++)
+                {
+                    triangles.Add(Number(piece, numbers, mesh.Corners[t * 3 + k]));
                 }
             }
         }
 
-        return new HeldMesh([.. positions], [.. triangles], [.. isHeld]);
+        return new HeldMesh([.. positions], [.. triangles], [.. isHeld], [.. isFlat]);
 
         int Number(Piece piece, int[] numbers, int local)
         {

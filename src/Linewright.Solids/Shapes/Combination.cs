@@ -121,15 +121,15 @@ internal sealed class Combination : Solid
             parts[i].Gradients(x, y, z, d, hx, hy, hz, arena);
             if (Vector512.IsHardwareAccelerated)
             {
-                Fold<Lanes16>(distance, gx, gy, gz, d, hx, hy, hz);
+                Fold<Lanes16, Dual16>(distance, gx, gy, gz, d, hx, hy, hz);
             }
             else if (Vector256.IsHardwareAccelerated)
             {
-                Fold<Lanes8>(distance, gx, gy, gz, d, hx, hy, hz);
+                Fold<Lanes8, Dual8>(distance, gx, gy, gz, d, hx, hy, hz);
             }
             else
             {
-                Fold<Lanes4>(distance, gx, gy, gz, d, hx, hy, hz);
+                Fold<Lanes4, Dual4>(distance, gx, gy, gz, d, hx, hy, hz);
             }
         }
 
@@ -225,22 +225,23 @@ internal sealed class Combination : Solid
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void Fold<T>(
+    private void Fold<T, TDual>(
         Span<float> d, Span<float> gx, Span<float> gy, Span<float> gz,
         ReadOnlySpan<float> e, ReadOnlySpan<float> hx, ReadOnlySpan<float> hy, ReadOnlySpan<float> hz)
         where T : struct, IReal<T>
+        where TDual : struct, IDual<TDual, T>
     {
         var common = isCommon;
         var by = blend;
         for (var i = 0; i < d.Length; i += T.Width)
         {
-            var p = new Dual<T>(T.Load(in d[i]), T.Load(in gx[i]), T.Load(in gy[i]), T.Load(in gz[i]));
-            var q = new Dual<T>(T.Load(in e[i]), T.Load(in hx[i]), T.Load(in hy[i]), T.Load(in hz[i]));
+            var p = TDual.Of(T.Load(in d[i]), T.Load(in gx[i]), T.Load(in gy[i]), T.Load(in gz[i]));
+            var q = TDual.Of(T.Load(in e[i]), T.Load(in hx[i]), T.Load(in hy[i]), T.Load(in hz[i]));
             var r = common ? by.Upper(p, q) : by.Lower(p, q);
-            T.Store(r.Value, ref d[i]);
-            T.Store(r.X, ref gx[i]);
-            T.Store(r.Y, ref gy[i]);
-            T.Store(r.Z, ref gz[i]);
+            T.Store(r.Number, ref d[i]);
+            T.Store(r.AlongX, ref gx[i]);
+            T.Store(r.AlongY, ref gy[i]);
+            T.Store(r.AlongZ, ref gz[i]);
         }
     }
 }

@@ -73,15 +73,15 @@ internal sealed class Leaf<TShape> : Solid
     {
         if (Vector512.IsHardwareAccelerated)
         {
-            Fill<Lanes16>(x, y, z, distance, gx, gy, gz);
+            Fill<Lanes16, Dual16>(x, y, z, distance, gx, gy, gz);
         }
         else if (Vector256.IsHardwareAccelerated)
         {
-            Fill<Lanes8>(x, y, z, distance, gx, gy, gz);
+            Fill<Lanes8, Dual8>(x, y, z, distance, gx, gy, gz);
         }
         else
         {
-            Fill<Lanes4>(x, y, z, distance, gx, gy, gz);
+            Fill<Lanes4, Dual4>(x, y, z, distance, gx, gy, gz);
         }
     }
 
@@ -121,10 +121,11 @@ internal sealed class Leaf<TShape> : Solid
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void Fill<T>(
+    private void Fill<T, TDual>(
         ReadOnlySpan<float> x, ReadOnlySpan<float> y, ReadOnlySpan<float> z,
         Span<float> distance, Span<float> gx, Span<float> gy, Span<float> gz)
         where T : struct, IReal<T>
+        where TDual : struct, IDual<TDual, T>
     {
         var local = shape;
         var to = frame;
@@ -134,13 +135,13 @@ internal sealed class Leaf<TShape> : Solid
             var d = Value(
                 in local,
                 in to,
-                new Dual<T>(T.Load(in x[i]), one, zero, zero),
-                new Dual<T>(T.Load(in y[i]), zero, one, zero),
-                new Dual<T>(T.Load(in z[i]), zero, zero, one));
-            T.Store(d.Value, ref distance[i]);
-            T.Store(d.X, ref gx[i]);
-            T.Store(d.Y, ref gy[i]);
-            T.Store(d.Z, ref gz[i]);
+                TDual.Of(T.Load(in x[i]), one, zero, zero),
+                TDual.Of(T.Load(in y[i]), zero, one, zero),
+                TDual.Of(T.Load(in z[i]), zero, zero, one));
+            T.Store(d.Number, ref distance[i]);
+            T.Store(d.AlongX, ref gx[i]);
+            T.Store(d.AlongY, ref gy[i]);
+            T.Store(d.AlongZ, ref gz[i]);
         }
     }
 
