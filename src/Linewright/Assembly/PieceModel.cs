@@ -49,6 +49,16 @@ public sealed class PieceModel
         return new PieceModel(piece, PartMeshes.Run(solids, piece.Design.Brief.Process.MeshDeviationUm / 1000, done, stop));
     }
 
+    /// <summary>Takes meshes that were made elsewhere, one a part in the order of the parts.</summary>
+    /// <exception cref="ArgumentException">There are more or fewer meshes than parts.</exception>
+    public static PieceModel Of(Piece piece, ImmutableArray<MeshOutcome> asSet)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        return asSet.Length == piece.Parts.Length
+            ? new PieceModel(piece, asSet)
+            : throw new ArgumentException($"{piece.Parts.Length} parts, {asSet.Length} meshes", nameof(asSet));
+    }
+
     /// <summary>The mesh of a part as set.</summary>
     public MeshOutcome MeshOf(PartRole role) => AsSet[Piece.Parts.IndexOf(Piece[role])];
 
