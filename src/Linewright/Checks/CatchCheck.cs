@@ -40,7 +40,7 @@ internal sealed class CatchCheck : ICheck
 
         var boxBody = model.BodyOf(PartRole.Box, p => p.X > clasp.CavityMm);
         stop.ThrowIfCancellationRequested();
-        yield return Released(piece, boxBody, stop);
+        yield return Released(piece, boxBody, clasp.PressMm, stop);
         yield return Held(model, boxBody);
 
         var top = PushTop(clasp, tongue) - clasp.HeightMm;
@@ -71,10 +71,11 @@ internal sealed class CatchCheck : ICheck
         yield return ("catch to roof", Caliper.ToSurface(box, over, Vec3.UnitZ) + Caliper.ToSurface(tongue, over, -Vec3.UnitZ));
     }
 
-    private static Finding Released(Piece piece, Body box, CancellationToken stop)
+    /// <summary>Pulls the pressed tongue out, step by step.</summary>
+    internal static Finding Released(Piece piece, Body box, double press, CancellationToken stop)
     {
         var clasp = piece.Clasp;
-        var strip = new TongueBuilder(piece.Design.Spec!, piece.Link, clasp).Strip(clasp.PressMm);
+        var strip = new TongueBuilder(piece.Design.Spec!, piece.Link, clasp).Strip(press);
         var mesh = Mesher.Run(strip, MeshSettings.Preview, threads: 1, stop: stop).Mesh;
         var body = new Body("tongue", strip, ProbeSurface.Of(strip, mesh, ProbeMm));
         var (least, at) = (double.PositiveInfinity, 0.0);
@@ -86,7 +87,7 @@ internal sealed class CatchCheck : ICheck
         }
 
         return Release.AtLeast(
-            FormattableString.Invariant($"tongue pressed by {clasp.PressMm:0.00}, closest {at:0.0} mm out"), least, 0.02, 0, "raise clasp.press_mm, or a higher box: the fold and the pressed leaf must pass under the lip");
+            FormattableString.Invariant($"tongue pressed by {press:0.00}, closest {at:0.0} mm out"), least, 0.02, 0, "raise clasp.press_mm, or a higher box: the fold and the pressed leaf must pass under the lip");
     }
 
     private static Finding Held(PieceModel model, Body box)

@@ -18,14 +18,14 @@ internal sealed record CheckRule(string Name, string Unit, string Source, string
     /// <summary>Passes between two values, fails outside two wider ones; the limit printed is the one that was passed or is nearer.</summary>
     public Finding Between(string where, double measured, double low, double high, double worstLow, double worstHigh, string cure)
     {
-        // A measured value is good to a micrometre at best: one that equals its limit must not fail by a rounding.
-        const double hair = 1e-9;
-        var verdict = measured >= low - hair && measured <= high + hair ? Verdict.Pass
-            : measured >= worstLow - hair && measured <= worstHigh + hair ? Verdict.Caution
-            : Verdict.Fail;
+        var verdict = Holds(low, high) ? Verdict.Pass : Holds(worstLow, worstHigh) ? Verdict.Caution : Verdict.Fail;
         var isLow = measured - low < high - measured;
         var limit = double.IsInfinity(high) || (isLow && !double.IsInfinity(low)) ? low : high;
         return Says(verdict, where, measured, limit, verdict == Verdict.Pass ? "" : cure);
+
+        // What was designed to a limit and is measured to a micrometre must not miss it by that micrometre.
+        bool Holds(double least, double most) => measured >= least - Hair(least) && measured <= most + Hair(most);
+        static double Hair(double bound) => double.IsInfinity(bound) ? 0 : 1e-3 * Math.Abs(bound);
     }
 
     /// <summary>A verdict reached elsewhere.</summary>

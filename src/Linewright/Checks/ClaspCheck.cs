@@ -32,7 +32,7 @@ internal sealed class ClaspCheck : ICheck
         yield return Size.Between("clasp, height", height, 2.5, 3.5, 2, 5, "lower clasp.wall_mm, clasp.press_mm or clasp.tongue_mm for a lower box");
 
         yield return OnWrist(piece);
-        foreach (var finding in SafetyFindings(model))
+        foreach (var finding in SafetyOf(piece, model))
         {
             stop.ThrowIfCancellationRequested();
             yield return finding;
@@ -50,31 +50,34 @@ internal sealed class ClaspCheck : ICheck
         ? Underside.AtMost("clasp on the wrist", fit.ClaspSagittaMm, 0.8, 2, "hollow the underside to the wrist, or choose a shorter clasp")
         : Underside.Note(Verdict.Fail, "the line does not close round any wrist", "a longer line");
 
-    private static IEnumerable<Finding> SafetyFindings(PieceModel model)
+    /// <summary>The safety of a piece, felt with the meshes of its model.</summary>
+    internal static IEnumerable<Finding> SafetyOf(Piece piece, PieceModel model)
     {
-        var (piece, clasp) = (model.Piece, model.Piece.Clasp);
+        var clasp = piece.Clasp;
         if (piece.Find(PartRole.Safety) is not { } part)
         {
             yield return Safety.Note(Verdict.Caution, "no safety", "set clasp.safety: a second lock holds when the tongue tires");
             yield break;
         }
 
-        // The ball: the widest place of the post, looked for from its outer end inwards. The loop: the free ball about its axis.
+        // The ball: the widest place of the post, looked for from its outer end inwards.
         var (x, z) = (SafetyBuilder.BoxPostX(clasp), clasp.HeightMm / 2);
         var outside = new Vec3(x, clasp.WidthMm + 5, z);
         var end = outside.Y - Caliper.ToSurface(piece[PartRole.Box].AsSet, outside, -Vec3.UnitY);
-        double ball = 0, loop = 0;
-        for (var y = clasp.WidthMm / 2 + 0.02; y < end; y += 0.02)
+        var ball = 0.0;
+        for (var y = end - 0.02; y > end - 1; y -= 0.02)
         {
-            var at = new Vec3(x, y, z);
-            ball = Math.Max(ball, y > end - 1 ? Caliper.Across(piece[PartRole.Box].AsSet, at, Vec3.UnitX) : 0);
-
-            // Inside the loop the distance is exact and least in the loop's own plane.
-            var free = part.AsSet.Distance(at);
-            loop = loop == 0 ? free : Math.Min(loop, free);
+            ball = Math.Max(ball, Caliper.Across(piece[PartRole.Box].AsSet, new Vec3(x, y, z), Vec3.UnitX));
         }
 
-        loop *= 2;
+        // The loop: the narrowest way across its middle, in its own plane.
+        var (loop, centre) = (double.PositiveInfinity, new Vec3(x, (part.AsSet.Bounds.Low.Y + part.AsSet.Bounds.High.Y) / 2, z));
+        for (var turn = 0; turn < 24; turn++)
+        {
+            var (sin, cos) = Math.SinCos(Math.PI * turn / 24);
+            loop = Math.Min(loop, Caliper.Across(part.AsSet, centre, new Vec3(cos, 0, sin)));
+        }
+
         yield return Safety.Between(
             FormattableString.Invariant($"loop of {loop:0.00} over a ball of {ball:0.00}"), ball - loop, 0.03, 0.15, 0.0, 0.3, "work the loop or the ball until it snaps");
 

@@ -12,6 +12,9 @@ internal sealed class FitCheck : ICheck
     // Ease on a line bracelet, inside circumference less girth. Common practice: snug 5, comfort 10 to 15, loose 25 and more.
     private const double SnugMm = 5, ComfortLowMm = 10, ComfortHighMm = 15, LooseMm = 32;
 
+    // Sums of some hundred doubles of this size are good to a thousandth of it.
+    private const double ExactMm = 1e-9;
+
     // Trade lengths: laid flat with the clasp. Source: sizing guides of the trade, which differ by half a size.
     private static readonly (string Label, double LengthMm)[] Labels =
     [
@@ -28,11 +31,7 @@ internal sealed class FitCheck : ICheck
     {
         var (piece, brief) = (model.Piece, model.Piece.Design.Brief);
         var length = FlatLength(model);
-        var asked = brief.Length.LaidFlatMm ?? piece.Layout.LaidFlatMm;
-        yield return Closes.Says(
-            Math.Abs(length - asked) <= 1e-9 ? Verdict.Pass : Verdict.Fail,
-            FormattableString.Invariant($"{piece.Layout.Count} links of {piece.Layout.PitchMm:0.000} and a clasp of {piece.Layout.ClaspMm:0.000}"),
-            length, asked, Math.Abs(length - asked) <= 1e-9 ? "" : "a fault of the layout: choose another candidate");
+        yield return Closing(length, piece);
 
         if (ClaspCheck.FitOf(piece) is not { } fit)
         {
@@ -64,6 +63,19 @@ internal sealed class FitCheck : ICheck
             Verdict.Pass, Math.Abs(trade - length) <= 6.4 ? $"trade length {label}" : "no usual bracelet length", length, trade, "");
     }
 
+    /// <summary>A measured length against the one asked for.</summary>
+    internal static Finding Closing(double length, Piece piece)
+    {
+        var asked = piece.Design.Brief.Length.LaidFlatMm ?? piece.Layout.LaidFlatMm;
+        var closes = Math.Abs(length - asked) <= ExactMm;
+        return Closes.Says(
+            closes ? Verdict.Pass : Verdict.Fail,
+            FormattableString.Invariant($"{piece.Layout.Count} links of {piece.Layout.PitchMm:0.000} and a clasp of {piece.Layout.ClaspMm:0.000}"),
+            length,
+            asked,
+            closes ? "" : "a fault of the layout: choose another candidate");
+    }
+
     /// <summary>From the first link's bar axis to the tongue's eye axis, links and clasp laid in a row, every joint's axes compared on the way.</summary>
     internal static double FlatLength(PieceModel model)
     {
@@ -80,7 +92,7 @@ internal sealed class FitCheck : ICheck
         {
             var next = i + 1 < links.Length ? links[i + 1].Point(piece.Link.BarAxis) : box.Point(new Vec3(0, 0, piece.Hinge.HeightMm));
             var gap = (links[i].Point(piece.Link.NextBarAxis) - next).Length;
-            broken += gap > 1e-9 ? gap : 0;
+            broken += gap > ExactMm ? gap : 0;
         }
 
         return (last - first).Length + broken;

@@ -27,9 +27,12 @@ internal sealed class MetalCheck : ICheck
     private static readonly CheckRule Plate = new("rhodium", "um", "0.3 to 0.5 lasts on a bracelet, 0.75 to 1.0 may crack", Marks.CommonPractice);
     private static readonly CheckRule Casting = new("casting-metal", "", "investment and melt by metal", Marks.CommonPractice);
 
-    public IEnumerable<Finding> Run(PieceModel model, CancellationToken stop)
+    public IEnumerable<Finding> Run(PieceModel model, CancellationToken stop) => Of(model.Piece);
+
+    /// <summary>The findings, from the alloy and the tongue's solid.</summary>
+    internal static IEnumerable<Finding> Of(Piece piece)
     {
-        var brief = model.Piece.Design.Brief;
+        var brief = piece.Design.Brief;
         var alloy = brief.Alloy;
         yield return OfFineness(alloy);
 
@@ -47,7 +50,7 @@ internal sealed class MetalCheck : ICheck
         yield return Lead.AtMost(
             "lead in the alloy; solders and findings count too", alloy.LeadPercent, SkinContactLimits.LeadPercent, SkinContactLimits.LeadPercent, "another alloy");
 
-        yield return OfTongue(model.Piece);
+        yield return OfTongue(piece);
         if (alloy.Key.Contains("white", StringComparison.Ordinal) || brief.Finish.RhodiumUm > 0)
         {
             yield return OfPlate(brief);

@@ -24,9 +24,11 @@ internal sealed class RunningCheck : ICheck
 
     private static readonly CheckRule Sides = new("eye-side-play", "%", "99 of 100 lines run free between the cheeks: eye and gap scatter as finished castings do", Marks.Calculated);
 
-    public IEnumerable<Finding> Run(PieceModel model, CancellationToken stop)
+    public IEnumerable<Finding> Run(PieceModel model, CancellationToken stop) => Of(model.Piece);
+
+    /// <summary>The findings, off the solids alone.</summary>
+    internal static IEnumerable<Finding> Of(Piece piece)
     {
-        var piece = model.Piece;
         var link = piece[PartRole.Link].AsSet;
         var joints = piece.Layout.Count + 1;
         var isPinned = piece.Hinge.Kind == HingeKind.PinnedKnuckles;

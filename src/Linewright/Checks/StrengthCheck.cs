@@ -9,7 +9,7 @@ namespace Linewright.Checks;
 /// <summary>The pull that bar, eye, cheek and catch bear before they keep a set.</summary>
 /// <remarks>
 /// Sections are taken off the solids; castings and closed eyes count as annealed, drawn wire and the rolled strip as
-/// hard. Each formula errs on the safe side by a third or more, the alloys' yields by 20 % either way.
+/// hard. Each formula errs on the safe side by a third or more; the alloys' yields are good to 20 % either way.
 /// </remarks>
 internal sealed class StrengthCheck : ICheck
 {
@@ -18,18 +18,24 @@ internal sealed class StrengthCheck : ICheck
     // Edges of a hole in a pulled lug bear more than its mean. Assumed: 1.5, since a soft metal evens peaks out.
     private const double LugPeak = 1.5;
 
+    // A bent rectangle gives only when its whole section has yielded. Source: plastic over elastic moment, 1.5, strength of materials.
+    private const double FullSection = 1.5;
+
     private const string Goal = "a bracelet's links and clasp hold 50 N and keep no set at 30 N";
 
     private static readonly CheckRule Bar = new("bar-strength", "N", Goal + "; Roark, bar on two supports, and von Mises for shear", Marks.CommonPractice);
-    private static readonly CheckRule Eye = new("eye-strength", "N", Goal + "; Roark, ring under two loads, thick-walled", Marks.CommonPractice);
+    private static readonly CheckRule Eye = new("eye-strength", "N", Goal + "; Roark, ring under two loads, to the yield of its whole section", Marks.CommonPractice);
     private static readonly CheckRule Cheek = new("cheek-strength", "N", Goal + "; net section of a pulled lug, peak 1.5", Marks.CommonPractice);
     private static readonly CheckRule Catch = new("catch-strength", "N", Goal + "; shear over the catch's shoulders", Marks.CommonPractice);
 
-    public IEnumerable<Finding> Run(PieceModel model, CancellationToken stop)
+    public IEnumerable<Finding> Run(PieceModel model, CancellationToken stop) => Of(model.Piece);
+
+    /// <summary>The findings, off the solids alone.</summary>
+    internal static IEnumerable<Finding> Of(Piece piece)
     {
-        var (piece, hinge, form) = (model.Piece, model.Piece.Hinge, model.Piece.Link);
+        var (hinge, form) = (piece.Hinge, piece.Link);
         var (alloy, link) = (piece.Design.Brief.Alloy, piece[PartRole.Link].AsSet);
-        var isPinned = hinge.Kind == Parts.HingeKind.PinnedKnuckles;
+        var isPinned = hinge.Kind == HingeKind.PinnedKnuckles;
         var cast = alloy.YieldMPa(Temper.Annealed);
         var drawn = alloy.YieldMPa(Temper.Hard);
         var (bar, span) = BarAndSpan(piece);
@@ -47,10 +53,10 @@ internal sealed class StrengthCheck : ICheck
         yield return Judge(
             Eye,
             FormattableString.Invariant($"eye, wall {wall:0.00}, {width:0.00} wide, hole {hole:0.00}"),
-            RingPull.ForceN(cast, hole, wall, width),
+            Math.Min(FullSection * RingPull.ForceN(cast, hole, wall, width), cast / RingPull.DirectMPa(1, wall, width)),
             factor => FormattableString.Invariant($"set hinge.eye_width_mm to {width * factor:0.00}, or hinge.eye_wall_mm to {wall * Math.Sqrt(factor):0.00}"));
 
-        var (section, thickness) = CheekSection(piece, bar);
+        var (section, thickness) = CheekSection(piece);
         yield return Judge(
             Cheek,
             FormattableString.Invariant($"two cheeks, {thickness:0.00} thick, {section:0.00} mm2 round the {(isPinned ? "holes" : "bar")}"),
@@ -74,8 +80,8 @@ internal sealed class StrengthCheck : ICheck
             ? Caliper.Across(pin.AsSet, Vec3.Zero, Vec3.UnitX)
             : Caliper.Across(link, axis, Vec3.UnitX);
 
-        // Just beside the bar or the hole, on the side that the pull presses against the cheeks.
-        var beside = axis + Vec3.UnitX * -(hinge.HoleMm / 2 + 0.05);
+        // Just beside the bar or the hole, towards the link: on the far side a cheek's rim is rounded.
+        var beside = axis + Vec3.UnitX * (hinge.HoleMm / 2 + 0.05);
         return (bar, Caliper.Across(link, beside, Vec3.UnitY));
     }
 
@@ -90,22 +96,23 @@ internal sealed class StrengthCheck : ICheck
         return (hole, Caliper.Across(link, inside, Vec3.UnitX), Caliper.Across(link, middle, Vec3.UnitY));
     }
 
-    /// <summary>Metal of both cheeks above and below the bar or the hole, on the plane through the axis, and a cheek's thickness.</summary>
-    private static (double AreaMm2, double ThicknessMm) CheekSection(Piece piece, double bar)
+    /// <summary>Metal of both cheeks on the plane through the axis, and a cheek's thickness; a pin's hole is no metal, a bar cast on is.</summary>
+    private static (double AreaMm2, double ThicknessMm) CheekSection(Piece piece)
     {
         var (hinge, axis, link) = (piece.Hinge, piece.Link.BarAxis, piece[PartRole.Link].AsSet);
         var y = (hinge.CheekInnerMm + hinge.CheekOuterMm) / 2;
-        var up = Metal(Vec3.UnitZ);
-        var down = Metal(-Vec3.UnitZ);
-        var beside = axis + new Vec3(0, y, (hinge.HoleMm / 2 + hinge.CheekRadiusMm) / 2);
+        var isPinned = hinge.Kind == HingeKind.PinnedKnuckles;
+        var middle = axis + Vec3.UnitY * y;
+        var height = isPinned ? Wall(Vec3.UnitZ) + Wall(-Vec3.UnitZ) : Caliper.Across(link, middle, Vec3.UnitZ);
+        var beside = middle + Vec3.UnitX * ((hinge.HoleMm / 2 + hinge.CheekRadiusMm) / 2);
         var thickness = Caliper.Across(link, beside, Vec3.UnitY);
-        return (2 * thickness * (up + down), thickness);
+        return (2 * thickness * height, thickness);
 
-        // From just outside the bar or the hole to where the cheek ends; the bar itself is left out.
-        double Metal(Vec3 way)
+        // From the hole's edge to where the cheek ends.
+        double Wall(Vec3 way)
         {
-            var from = axis + Vec3.UnitY * y + way * (Math.Max(bar, piece.Find(PartRole.Pin) is null ? bar : hinge.HoleMm) / 2 + 0.005);
-            return link.Distance(from) < 0 ? Caliper.ToSurface(link, from, way) : 0;
+            var from = middle + way * (Caliper.ToSurface(link, middle, way) + 0.005);
+            return link.Distance(from) < 0 ? Caliper.ToSurface(link, from, way) + 0.005 : 0;
         }
     }
 

@@ -14,10 +14,13 @@ internal sealed class TongueCheck : ICheck
 
     private static readonly CheckRule Force = new("push-force", "N", "a thumb presses 3 to 8 N", Marks.CommonPractice);
 
-    public IEnumerable<Finding> Run(PieceModel model, CancellationToken stop)
+    public IEnumerable<Finding> Run(PieceModel model, CancellationToken stop) => Of(model.Piece);
+
+    /// <summary>The findings, off the solids alone.</summary>
+    internal static IEnumerable<Finding> Of(Piece piece)
     {
-        var (brief, clasp) = (model.Piece.Design.Brief, model.Piece.Clasp);
-        var (thickness, length, width) = Leaf(model.Piece);
+        var (brief, clasp) = (piece.Design.Brief, piece.Clasp);
+        var (thickness, length, width) = Leaf(piece);
         var press = clasp.PressMm;
         var alloy = brief.Alloy;
         double yield = 100 * TongueSpring.YieldStrain(alloy.YieldMPa(brief.Clasp.Temper), alloy.ModulusMPa);
