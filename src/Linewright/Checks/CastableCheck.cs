@@ -19,7 +19,7 @@ internal sealed class CastableCheck : ICheck
             yield return new Finding(
                 "castable",
                 isSound ? Verdict.Pass : Verdict.Fail,
-                isSound ? part.Name : $"{part.Name}: {outcome.Status}, {surface.Components} pieces",
+                isSound ? part.Name : FormattableString.Invariant($"{part.Name}: {outcome.Status}, {surface.Components} pieces"),
                 outcome.CertifiedDeviationMm * 1000,
                 limit,
                 "um",
