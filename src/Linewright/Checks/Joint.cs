@@ -104,5 +104,8 @@ internal sealed class Joint
 
     private Vec3 BarAxis(double backMm) => piece.Link.NextBarAxis - new Vec3(backMm, 0, 0);
 
-    private string Name(string body, Vec3 at) => body == "link" ? FeatureNames.At(piece[PartRole.Link], at) : body;
+    /// <summary>The link's feature at a point of its own frame.</summary>
+    public string Feature(Vec3 at) => FeatureNames.At(piece[PartRole.Link], at);
+
+    private string Name(string body, Vec3 at) => body == "link" ? Feature(at) : body;
 }

@@ -1,6 +1,5 @@
 using Linewright.Assembly;
 using Linewright.Materials;
-using Linewright.Parts;
 using Linewright.Solids.Measures;
 using Linewright.Solids.Shapes;
 using Linewright.Solids.Space;
@@ -71,25 +70,43 @@ internal sealed class NeighbourGapCheck : ICheck
 
     private static Finding MetalAtRest(PieceModel model, Joint joint)
     {
-        var link = model.Piece.Link;
-        var window = link.Hinge.EyeRadiusMm + link.Hinge.PlayMm + link.Hinge.ReliefMm - WindowEdgeMm;
+        var (link, hinge) = (model.Piece.Link, model.Piece.Hinge);
         var next = joint.Next(joint.SharedMm);
+        var window = hinge.EyeRadiusMm + hinge.PlayMm + hinge.ReliefMm - WindowEdgeMm;
+        double FromAxis(Vec3 p, Vec3 axis) => double.Hypot(p.X - axis.X, p.Z - axis.Z);
 
-        // The bearing is left out of one side at a time: its other side still has to clear the window around it.
-        var eyeLess = Without(model, link.EyeCentre, window, p => p.X > 0);
-        var barLess = Without(model, link.BarAxis, window, p => p.X < 0);
-        var first = Clearance.Between([eyeLess], Pose.Identity, joint.BarSide.AsSpan()[..1], next);
-        var second = Clearance.Between(joint.EyeSide.AsSpan()[..1], Pose.Identity, [barLess], next);
-        var least = first.GapMm < second.GapMm ? first : second;
-        var isClear = least.GapMm >= LeastMetalGapMm;
+        // Of the eye's link all but the eye between the cheeks, of the next all but the bar and the cheeks' inner faces.
+        var (own, other) = (joint.EyeSide[0], joint.BarSide[0]);
+        var first = Nearest(own.Probes, other.Solid, next.Inverse(), p => Math.Abs(p.Y) > hinge.CheekInnerMm || FromAxis(p, link.EyeCentre) > window);
+        var second = Nearest(other.Probes, own.Solid, next, p => Math.Abs(p.Y) > hinge.CheekInnerMm + WindowEdgeMm || FromAxis(p, link.BarAxis) > window);
+        var least = Math.Min(first.Gap, second.Gap);
+        var words = first.Gap < second.Gap
+            ? $"{joint.Feature(first.At)} of the link to the next"
+            : $"{joint.Feature(second.At)} of the next to the link";
+        var isClear = least >= LeastMetalGapMm;
         return new Finding(
             "gap-in-hinge",
             isClear ? Verdict.Pass : Verdict.Caution,
-            joint.Words(least, next),
-            least.GapMm, LeastMetalGapMm, "mm",
+            words,
+            least, LeastMetalGapMm, "mm",
             "face to face at rest 0.10 to 0.25, the bearing left out",
             Marks.CommonPractice,
             isClear ? "" : "raise hinge.relief_mm, or link.stone_gap_mm");
+    }
+
+    private static (double Gap, Vec3 At) Nearest(ProbeSurface probes, Solid other, Pose toOther, Func<Vec3, bool> isLooked)
+    {
+        var least = (Gap: double.PositiveInfinity, At: Vec3.Zero);
+        for (var i = 0; i < probes.Count; i++)
+        {
+            var p = probes.Point(i);
+            if (isLooked(p) && other.Distance(toOther.Point(p)) is var gap && gap < least.Gap)
+            {
+                least = (gap, p);
+            }
+        }
+
+        return least;
     }
 
     private static Finding Play(PieceModel model, Joint joint)
@@ -120,13 +137,5 @@ internal sealed class NeighbourGapCheck : ICheck
             "eye between its cheeks 0.05 to 0.10 a side",
             Marks.CommonPractice,
             isTight ? "raise hinge.side_clearance_mm" : isWide ? "lower hinge.side_clearance_mm" : "");
-    }
-
-    private static Body Without(PieceModel model, Vec3 axis, double radius, Func<Vec3, bool> half)
-    {
-        var link = model.Piece[PartRole.Link];
-        var rest = link.AsSet.Minus(HingeEnds.AlongY(Shape.Cylinder(radius, 2 * model.Piece.Link.WidthMm)).Moved(Pose.Move(axis)));
-        bool IsKept(Vec3 p) => half(p) && double.Hypot(p.X - axis.X, p.Z - axis.Z) > radius;
-        return model.BodyOf(PartRole.Link, IsKept) with { Solid = rest };
     }
 }

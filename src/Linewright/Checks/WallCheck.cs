@@ -1,6 +1,7 @@
 using Linewright.Assembly;
 using Linewright.Materials;
 using Linewright.Solids.Measures;
+using Linewright.Solids.Meshing;
 
 namespace Linewright.Checks;
 
@@ -18,6 +19,14 @@ internal sealed class WallCheck : ICheck
             stop.ThrowIfCancellationRequested();
             if (!part.IsCast || part.Features.IsEmpty)
             {
+                continue;
+            }
+
+            if (model.MeshOf(part.Role) is { Status: not MeshStatus.Meshed } or { Mesh.TriangleCount: 0 })
+            {
+                yield return new Finding(
+                    "smallest-wall", Verdict.Fail, $"{part.Name}: no surface to measure", null, null, "mm",
+                    "what has no surface cannot be cast", Marks.Calculated, "ask for a larger process.mesh_deviation_um");
                 continue;
             }
 
