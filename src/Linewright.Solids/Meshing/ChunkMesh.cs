@@ -10,12 +10,12 @@ internal sealed class ChunkMesh
     private readonly int[] next;
     private readonly int[] last;
 
-    public ChunkMesh(float[] positions, int[] corners, bool[] isHeld, bool[] isFlat)
+    public ChunkMesh(float[] positions, int[] corners, bool[] isHeld, int[] faceOf)
     {
         Positions = positions;
         Corners = corners;
         IsHeld = isHeld;
-        IsFlat = isFlat;
+        FaceOf = faceOf;
         First = new int[isHeld.Length];
         last = new int[isHeld.Length];
         next = new int[corners.Length];
@@ -39,8 +39,8 @@ internal sealed class ChunkMesh
     /// <summary>True for vertices that must stay.</summary>
     public bool[] IsHeld { get; }
 
-    /// <summary>True for triangles in a flat face of the solid.</summary>
-    public bool[] IsFlat { get; }
+    /// <summary>Flat face of each triangle, or <see cref="FlatFaces.None"/>.</summary>
+    public int[] FaceOf { get; }
 
     /// <summary>True for triangles that are gone.</summary>
     public bool[] IsDead { get; }

@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using Linewright.Solids.Lanes;
 using Linewright.Solids.Shapes;
+using Linewright.Solids.Space;
 
 namespace Linewright.Solids.Meshing;
 
@@ -23,32 +24,37 @@ internal sealed class EdgeCollapser
     // Flat faces and the edges between them come out true: a collapse may leave a flat face by a two-thousandth of
     // the deviation and a few units of a float's last place. The stiffness draws vertices into flat faces first;
     // above a hundred it would outweigh the curved faces that end at them.
-    private const float FlatShare = 5e-4f;
-    private const float FlatLeast = 1e-6f;
+    private const double FlatShare = 5e-4;
+    private const double FlatLeast = 1e-6;
     private const double FlatStiffness = 10;
 
-    // An edge that was refused may do once the triangles round it have changed: look at all again, a few times.
-    private const int MostRounds = 4;
+    private const double LeastArea = 1e-16; // square mm, twice: no direction below
 
     // Among edges that cost nothing the short ones go first.
     private const double LengthCost = 1e-9;
 
     private readonly ChunkMesh mesh;
     private readonly LocalSolids solids;
+    private readonly FlatFaces.Plane[] planes;
     private readonly float deviation;
+    private readonly double flatLimit;
     private readonly Quadric[] quadrics;
     private readonly int[] version, seen;
     private readonly CollapseQueue queue = new();
     private readonly double originX, originY, originZ;
     private readonly int[] rest = new int[MostTriangles];
+    private readonly int[] faceBetween = new int[2];
     private readonly float[] normals = new float[MostTriangles * 3];
     private int mark, collapses;
+    private bool triesEnds;
 
-    public EdgeCollapser(ChunkMesh mesh, LocalSolids solids, double deviation)
+    public EdgeCollapser(ChunkMesh mesh, LocalSolids solids, FlatFaces.Plane[] planes, double deviation)
     {
         this.mesh = mesh;
         this.solids = solids;
+        this.planes = planes;
         this.deviation = (float)deviation;
+        flatLimit = FlatLimit(deviation);
         var count = mesh.IsHeld.Length;
         quadrics = new Quadric[count];
         version = new int[count];
@@ -56,12 +62,22 @@ internal sealed class EdgeCollapser
         (originX, originY, originZ) = count > 0 ? (mesh.Positions[0], mesh.Positions[1], mesh.Positions[2]) : default;
     }
 
-    public void Run(Arena arena)
+    /// <summary>How far a vertex of a flat face may lie off it, mm.</summary>
+    public static double FlatLimit(double deviation) => FlatLeast + FlatShare * deviation;
+
+    /// <summary>Collapses what can be collapsed.</summary>
+    /// <param name="rounds">
+    /// How often to look at all edges: one that was refused may do once the triangles round it have changed. From the
+    /// second round on an edge may also collapse to one of its ends, which flat faces need.
+    /// </param>
+    /// <param name="arena">Scratch memory.</param>
+    public void Run(int rounds, Arena arena)
     {
         AddPlanes();
-        for (var round = 0; round < MostRounds; round++)
+        for (var round = 0; round < rounds; round++)
         {
             var before = collapses;
+            triesEnds = round > 0;
             PushAll();
             while (queue.TryPop(out var edge))
             {
@@ -99,10 +115,28 @@ internal sealed class EdgeCollapser
         for (var t = 0; t < corners.Length; t += 3)
         {
             int a = corners[t] * 3, b = corners[t + 1] * 3, c = corners[t + 2] * 3;
-            double ax = p[a], ay = p[a + 1], az = p[a + 2];
-            var plane = Quadric.OfTriangle(
-                ax - originX, ay - originY, az - originZ, p[b] - ax, p[b + 1] - ay, p[b + 2] - az, p[c] - ax, p[c + 1] - ay, p[c + 2] - az,
-                mesh.IsFlat[t / 3] ? FlatStiffness : 1);
+            double ax = p[a], ay = p[a + 1], az = p[a + 2], ux = p[b] - ax, uy = p[b + 1] - ay, uz = p[b + 2] - az, vx = p[c] - ax, vy = p[c + 1] - ay, vz = p[c + 2] - az;
+            double nx = uy * vz - uz * vy, ny = uz * vx - ux * vz, nz = ux * vy - uy * vx, twiceArea = Math.Sqrt(nx * nx + ny * ny + nz * nz);
+            if (twiceArea < LeastArea)
+            {
+                continue;
+            }
+
+            Quadric plane;
+            var face = mesh.FaceOf[t / 3];
+            if (face == FlatFaces.None)
+            {
+                var scale = 1 / twiceArea;
+                (nx, ny, nz) = (nx * scale, ny * scale, nz * scale);
+                plane = Quadric.OfPlane(nx, ny, nz, -(nx * (ax - originX) + ny * (ay - originY) + nz * (az - originZ)), twiceArea, 1);
+            }
+            else
+            {
+                var (normal, offset) = planes[face];
+                offset -= normal.X * originX + normal.Y * originY + normal.Z * originZ;
+                plane = Quadric.OfPlane(normal.X, normal.Y, normal.Z, -offset, twiceArea, FlatStiffness);
+            }
+
             for (var k = 0; k < 3; k++)
             {
                 quadrics[corners[t + k]].Add(in plane);
@@ -149,7 +183,7 @@ internal sealed class EdgeCollapser
 
         Cost(a, b, out var dx, out var dy, out var dz);
         float x = (float)dx, y = (float)dy, z = (float)dz;
-        if (!IsGood(count, x, y, z, arena))
+        if (!IsGood(count, x, y, z, arena) && !(triesEnds && (IsGoodAt(a) || IsGoodAt(b))))
         {
             return;
         }
@@ -162,6 +196,15 @@ internal sealed class EdgeCollapser
         for (var corner = mesh.First[a]; corner >= 0; corner = mesh.Next(corner))
         {
             Push(a, mesh.Corners[ChunkMesh.Turn(corner)]);
+        }
+
+        bool IsGoodAt(int end)
+        {
+            var p = mesh.Positions;
+            (x, y, z) = (p[end * 3], p[end * 3 + 1], p[end * 3 + 2]);
+            var sum = quadrics[a];
+            sum.Add(in quadrics[b]);
+            return sum.Error(x - originX, y - originY, z - originZ) <= (double)deviation * deviation && IsGood(count, x, y, z, arena);
         }
     }
 
@@ -181,7 +224,7 @@ internal sealed class EdgeCollapser
             seen[q] = mark;
             if (p == b || q == b)
             {
-                between++;
+                faceBetween[between++ & 1] = mesh.FaceOf[corner / 3];
             }
             else if (count < MostTriangles)
             {
@@ -216,6 +259,11 @@ internal sealed class EdgeCollapser
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private bool IsGood(int count, float x, float y, float z, Arena arena)
     {
+        if (!IsOn(faceBetween[0], x, y, z) || !IsOn(faceBetween[1], x, y, z))
+        {
+            return false;
+        }
+
         var arenaMark = arena.Mark;
         int atCentroids = EdgeCrossings.Pad(count + 1), atMiddles = EdgeCrossings.Pad(count);
         Span<float> cx = arena.Take(atCentroids), cy = arena.Take(atCentroids), cz = arena.Take(atCentroids), d = arena.Take(atCentroids);
@@ -244,7 +292,6 @@ internal sealed class EdgeCollapser
         var positions = mesh.Positions;
         var corners = mesh.Corners;
         reach = 0;
-        var flatLimit = FlatLeast + FlatShare * deviation;
         for (var i = 0; i < count; i++)
         {
             int corner = rest[i], ahead = ChunkMesh.Turn(corner);
@@ -261,7 +308,7 @@ internal sealed class EdgeCollapser
                 return false;
             }
 
-            if (mesh.IsFlat[corner / 3] && !(MathF.Abs(o0 * nx + o1 * ny + o2 * nz) <= flatLimit * old))
+            if (!IsOn(mesh.FaceOf[corner / 3], x, y, z))
             {
                 return false;
             }
@@ -282,6 +329,9 @@ internal sealed class EdgeCollapser
 
         return true;
     }
+
+    private bool IsOn(int face, float x, float y, float z)
+        => face == FlatFaces.None || Math.Abs(planes[face].Distance(new Vec3(x, y, z))) <= flatLimit;
 
     private bool IsWithin(Solid local, Span<float> x, Span<float> y, Span<float> z, Span<float> distance, Arena arena)
     {

@@ -10,21 +10,12 @@ internal struct Quadric
     private const double Draw = 1e-3;
     private double xx, xy, xz, yy, yz, zz, x, y, z, constant, weight;
 
-    /// <summary>A triangle's plane, given a corner and the two sides from it.</summary>
-    /// <remarks>A stiffness above 1 makes leaving this plane cost more, without making the plane larger.</remarks>
+    /// <summary>The plane of all points where normal . p + d = 0, with the area that votes for it.</summary>
+    /// <remarks>A stiffness above 1 makes leaving this plane cost more, without making it larger.</remarks>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Quadric OfTriangle(double ax, double ay, double az, double ux, double uy, double uz, double vx, double vy, double vz, double stiffness)
+    public static Quadric OfPlane(double nx, double ny, double nz, double d, double area, double stiffness)
     {
-        double nx = uy * vz - uz * vy, ny = uz * vx - ux * vz, nz = ux * vy - uy * vx;
-        var twiceArea = Math.Sqrt(nx * nx + ny * ny + nz * nz);
-        if (twiceArea < 1e-16)
-        {
-            return default;
-        }
-
-        double scale = 1 / twiceArea;
-        (nx, ny, nz) = (nx * scale, ny * scale, nz * scale);
-        double d = -(nx * ax + ny * ay + nz * az), w = twiceArea * stiffness;
+        var w = area * stiffness;
         return new Quadric
         {
             xx = w * nx * nx,
@@ -37,7 +28,7 @@ internal struct Quadric
             y = w * ny * d,
             z = w * nz * d,
             constant = w * d * d,
-            weight = twiceArea,
+            weight = area,
         };
     }
 
@@ -84,6 +75,13 @@ internal struct Quadric
         }
 
         (px, py, pz) = (mx + dx, my + dy, mz + dz);
+        return Error(px, py, pz);
+    }
+
+    /// <summary>The mean squared distance of a point to the planes.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly double Error(double px, double py, double pz)
+    {
         var error = xx * px * px + yy * py * py + zz * pz * pz + 2 * (xy * px * py + xz * px * pz + yz * py * pz)
             + 2 * (x * px + y * py + z * pz) + constant;
         return weight > 0 ? Math.Max(error, 0) / weight : 0;

@@ -13,6 +13,7 @@ namespace Linewright.Solids.Meshing;
 public static class Simplifier
 {
     private const double CubeEdges = 40; // mean edges along a cube
+    private const int LastRounds = 6;
     private const int MostRepeats = 8;
     private const int MostPairs = 2000;
 
@@ -37,12 +38,12 @@ public static class Simplifier
     internal static SimplifyOutcome Run(Solid solid, Mesh mesh, double deviation, Crew crew)
     {
         var isHeld = new bool[mesh.VertexCount];
-        var isFlat = FlatFaces.Find(mesh);
+        var flat = FlatFaces.Find(mesh, EdgeCollapser.FlatLimit(deviation));
         var edge = TriangleBuckets.MeanEdge(mesh);
         var reach = FirstReachEdges * edge;
         for (var repeat = 0; repeat <= MostRepeats; repeat++, reach *= 2)
         {
-            var result = Passes(solid, mesh, isHeld, isFlat, deviation, edge, crew);
+            var result = Passes(solid, mesh, isHeld, flat, deviation, edge, crew);
             var pairs = MeshIntersections.Find(result, MostPairs, crew);
             if (pairs.Count == 0)
             {
@@ -55,15 +56,15 @@ public static class Simplifier
         return new SimplifyOutcome(mesh, MeshIntersections.Find(mesh, 1, crew).Count == 0, MostRepeats);
     }
 
-    private static Mesh Passes(Solid solid, Mesh mesh, bool[] isHeld, bool[] isFlat, double deviation, double edge, Crew crew)
+    private static Mesh Passes(Solid solid, Mesh mesh, bool[] isHeld, FlatFaces flat, double deviation, double edge, Crew crew)
     {
         var side = CubeEdges * edge;
-        var work = new HeldMesh(mesh.Positions.ToArray(), mesh.Triangles.ToArray(), isHeld, isFlat);
-        ReadOnlySpan<(double Side, double Shift)> cuts = [(side, 0), (side, side / 2), (double.PositiveInfinity, 0)];
-        foreach (var (cubeSide, shift) in cuts)
+        var work = new HeldMesh(mesh.Positions.ToArray(), mesh.Triangles.ToArray(), isHeld, flat.FaceOf);
+        ReadOnlySpan<(double Side, double Shift, int Rounds)> cuts = [(side, 0, 1), (side, side / 2, 1), (double.PositiveInfinity, 0, LastRounds)];
+        foreach (var (cubeSide, shift, rounds) in cuts)
         {
             var cubes = new TriangleBuckets(new Mesh(work.Positions, work.Triangles), cubeSide, shift);
-            work = new SimplifyPass(solid, deviation, edge, work, cubes).Run(crew);
+            work = new SimplifyPass(solid, deviation, edge, work, flat.Planes, cubes, rounds).Run(crew);
         }
 
         return new Mesh(work.Positions, work.Triangles);

@@ -16,6 +16,8 @@ internal sealed class SimplifyPass
     private readonly double deviation;
     private readonly double fineEdge;
     private readonly HeldMesh input;
+    private readonly FlatFaces.Plane[] planes;
+    private readonly int rounds;
     private readonly TriangleBuckets cubes;
     private readonly int[] ownerOf;
     private readonly int[] localOf;
@@ -24,13 +26,17 @@ internal sealed class SimplifyPass
     /// <param name="deviation">Largest |distance| allowed, mm.</param>
     /// <param name="fineEdge">Mean edge of the mesh before any pass, mm: the size of the cubes in which the solid is cut down.</param>
     /// <param name="input">The mesh, and which vertices are held fast.</param>
+    /// <param name="planes">The planes of its flat faces.</param>
     /// <param name="cubes">The cut.</param>
-    public SimplifyPass(Solid solid, double deviation, double fineEdge, HeldMesh input, TriangleBuckets cubes)
+    /// <param name="rounds">How often each cube's edges are looked at.</param>
+    public SimplifyPass(Solid solid, double deviation, double fineEdge, HeldMesh input, FlatFaces.Plane[] planes, TriangleBuckets cubes, int rounds)
     {
         this.solid = solid;
         this.deviation = deviation;
         this.fineEdge = fineEdge;
         this.input = input;
+        this.planes = planes;
+        this.rounds = rounds;
         this.cubes = cubes;
         ownerOf = new int[input.IsHeld.Length];
         localOf = new int[input.IsHeld.Length];
@@ -62,10 +68,10 @@ internal sealed class SimplifyPass
         var globals = new List<int>();
         var triangles = cubes[cube];
         var corners = new int[triangles.Length * 3];
-        var isFlat = new bool[triangles.Length];
+        var faceOf = new int[triangles.Length];
         for (var i = 0; i < corners.Length; i++)
         {
-            isFlat[i / 3] = input.IsFlat[triangles[i / 3]];
+            faceOf[i / 3] = input.FaceOf[triangles[i / 3]];
             var v = input.Triangles[triangles[i / 3] * 3 + i % 3];
             corners[i] = ownerOf[v] == cube ? Owned(v) : Other(v);
         }
@@ -82,9 +88,9 @@ internal sealed class SimplifyPass
             box = new Bounds(box.Low.Min(p), box.High.Max(p));
         }
 
-        var mesh = new ChunkMesh(positions, corners, isHeld, isFlat);
+        var mesh = new ChunkMesh(positions, corners, isHeld, faceOf);
         var solids = new LocalSolids(solid, box.Grown(fineEdge), 8 * fineEdge);
-        new EdgeCollapser(mesh, solids, deviation).Run(arena);
+        new EdgeCollapser(mesh, solids, planes, deviation).Run(rounds, arena);
         return new Piece(mesh, globals);
 
         int Owned(int v)
@@ -119,7 +125,7 @@ internal sealed class SimplifyPass
         var positions = new List<float>();
         var triangles = new List<int>();
         var isHeld = new List<bool>();
-        var isFlat = new List<bool>();
+        var faceOf = new List<int>();
         var sharedAs = new Dictionary<int, int>();
         foreach (var piece in pieces)
         {
@@ -138,7 +144,7 @@ internal sealed class SimplifyPass
                     continue;
                 }
 
-                isFlat.Add(mesh.IsFlat[t]);
+                faceOf.Add(mesh.FaceOf[t]);
                 for (var k = 0; k < 3; k++)
                 {
                     triangles.Add(Number(piece, numbers, mesh.Corners[t * 3 + k]));
@@ -146,7 +152,7 @@ internal sealed class SimplifyPass
             }
         }
 
-        return new HeldMesh([.. positions], [.. triangles], [.. isHeld], [.. isFlat]);
+        return new HeldMesh([.. positions], [.. triangles], [.. isHeld], [.. faceOf]);
 
         int Number(Piece piece, int[] numbers, int local)
         {
