@@ -30,6 +30,9 @@ internal sealed class WallProbe
     private const float EndMm = 2e-4f;
     private const int MostSteps = 96;
 
+    // Far enough from the surface for single precision to know inside from outside, mm.
+    private const float BesideMm = 2e-3f;
+
     private readonly LocalField field;
     private readonly float limit;
 
@@ -51,6 +54,8 @@ internal sealed class WallProbe
             var scale = length > 0 ? 1 / length : 0;
             (nx[i], ny[i], nz[i]) = (nx[i] * scale, ny[i] * scale, nz[i] * scale);
         }
+
+        TurnOutwards();
     }
 
     /// <summary>Measures, and returns the samples below the limit in their order.</summary>
@@ -70,6 +75,26 @@ internal sealed class WallProbe
         }
 
         return samples;
+    }
+
+    /// <summary>Turns normals that point inwards: on the surface itself rounding decides which side an outline's distance is on.</summary>
+    private void TurnOutwards()
+    {
+        var all = new int[x.Length];
+        var way = new float[x.Length];
+        for (var i = 0; i < all.Length; i++)
+        {
+            (all[i], way[i]) = (i, BesideMm);
+        }
+
+        var d = Depths(all, way);
+        for (var i = 0; i < all.Length; i++)
+        {
+            if (d[i] > BesideMm / 2)
+            {
+                (nx[i], ny[i], nz[i]) = (-nx[i], -ny[i], -nz[i]);
+            }
+        }
     }
 
     /// <summary>The samples where a ball of the limit's diameter does not fit, and the largest radius that does.</summary>

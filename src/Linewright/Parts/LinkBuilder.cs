@@ -13,6 +13,9 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
     // The setter burnishes the rim of a bearing: no knife edge is left against the stone.
     private static readonly Blend SeatEdge = Blend.Fillet(0.03);
 
+    // A tip thinner than this is caught by cloth and lifts; a third of the claw is what a setter leaves. Assumed.
+    private const double LeastTipMm = 0.25, TipShare = 0.3;
+
     private readonly HingeEnds ends = new(form.Hinge, spec.EdgeMm);
 
     /// <summary>The whole link in one state; as cast its polished faces stand out by the allowance, bearings and bores do not.</summary>
@@ -68,11 +71,9 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
             atBar(ends.CheekPlates(1.1 * hinge.EyeRadiusMm, 0.12, form.UpperTopMm - form.UpperHeightMm / 2))), spec.KnuckleLimitMm, knuckle));
         features.Add(new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.NextBarAxis)), spec.KnuckleLimitMm, knuckle));
         features.Add(new Feature("stop", Stops(), LinkForm.WireMm - 0.02, wire));
-        features.Add(new Feature(
-            "claw",
-            Solid.Union([.. Claws(PartState.AsSet, 0)]),
-            0.5 * spec.ClawMm,
-            "half of the claw must remain behind its bearing"));
+        var girdleTop = Shape.HalfSpace(new Vec3(0, 0, form.GirdleHeightMm + spec.Stone.GirdleHalfMm), Vec3.UnitZ);
+        features.Add(new Feature("claw heel", Solid.Common(Solid.Union([.. Quarters(Shank)]), girdleTop), 0.5 * spec.ClawMm, "half of the claw must remain behind its bearing"));
+        features.Add(new Feature("claw tip", Solid.Union([.. Quarters(Tip)]).Minus(girdleTop), Math.Max(LeastTipMm, TipShare * spec.ClawMm), "a tip is a third of its claw over the crown, as set"));
         if (hinge.Kind == HingeKind.EyeOverBar)
         {
             features.Add(new Feature("bar", atBar(ends.Bar()), Math.Min(hinge.BarMm, spec.CastBarLimitMm) - 0.02, "bar cast in this metal"));
@@ -138,31 +139,36 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         return Solid.Common(Blend.Fillet(0.06), Solid.Union(near, near.Moved(Pose.Mirror(Vec3.UnitX))), room);
     }
 
-    private IEnumerable<Solid> Claws(PartState state, double allowance)
+    private IEnumerable<Solid> Claws(PartState state, double allowance) => Quarters((cos, sin) => Solid.Union(
+        Shank(cos, sin), state == PartState.AsSet ? Tip(cos, sin) : Upright(cos, sin)).Grown(allowance));
+
+    private IEnumerable<Solid> Quarters(Func<double, double, Solid> claw)
     {
         for (var quarter = 0; quarter < 4; quarter++)
         {
             var side = quarter is 0 or 3 ? 1 : -1;
             var hand = quarter < 2 ? 1 : -1;
-            yield return Claw(state, side * Math.Cos(form.ClawAzimuth), hand * Math.Sin(form.ClawAzimuth)).Grown(allowance);
+            yield return claw(side * Math.Cos(form.ClawAzimuth), hand * Math.Sin(form.ClawAzimuth));
         }
     }
 
-    private Solid Claw(PartState state, double cos, double sin)
+    /// <summary>A claw from its foot to the girdle: what stands behind the bearing.</summary>
+    private Solid Shank(double cos, double sin) => Shape.TaperedCapsule(
+        At(form.ClawFootMm, form.ClawFootHeightMm, cos, sin), 1.04 * form.ClawRadiusMm, At(form.ClawReachMm, form.GirdleHeightMm, cos, sin), form.ClawRadiusMm);
+
+    /// <summary>As set: from the girdle over the crown.</summary>
+    private Solid Tip(double cos, double sin) => Shape.TaperedCapsule(
+        At(form.ClawReachMm, form.GirdleHeightMm, cos, sin), form.ClawRadiusMm, At(form.TipReachMm, form.TipHeightMm, cos, sin), form.TipRadiusMm);
+
+    /// <summary>As cast, upright and long: the setter cuts nothing away but bends the leaf over the crown.</summary>
+    private Solid Upright(double cos, double sin)
     {
-        Vec3 At(double reach, double height) => new(reach * cos, reach * sin, height);
-        var girdle = At(form.ClawReachMm, form.GirdleHeightMm);
-        var shank = Shape.TaperedCapsule(At(form.ClawFootMm, form.ClawFootHeightMm), 1.04 * form.ClawRadiusMm, girdle, form.ClawRadiusMm);
-        if (state == PartState.AsSet)
-        {
-            return Solid.Union(shank, Shape.TaperedCapsule(
-                girdle, form.ClawRadiusMm, At(form.TipReachMm, form.TipHeightMm), form.TipRadiusMm));
-        }
-
-        // Upright and long: the setter cuts nothing away but bends the leaf over the crown.
         var top = 0.8 * form.ClawRadiusMm;
-        return Solid.Union(shank, Shape.TaperedCapsule(girdle, form.ClawRadiusMm, At(form.ClawReachMm, form.CastTopMm - top), top));
+        return Shape.TaperedCapsule(
+            At(form.ClawReachMm, form.GirdleHeightMm, cos, sin), form.ClawRadiusMm, At(form.ClawReachMm, form.CastTopMm - top, cos, sin), top);
     }
+
+    private static Vec3 At(double reach, double height, double cos, double sin) => new(reach * cos, reach * sin, height);
 
     /// <summary>The bearing: the stone itself; as cast also the way down which the stone is let in.</summary>
     private Solid SeatCut(PartState state, Solid stone)
