@@ -16,8 +16,8 @@ internal sealed class NeighbourGapCheck : ICheck
     // Two girdles nearer than this meet when a link is knocked. Common practice: no contact in any pose; the figure is Assumed.
     private const double LeastStoneGapMm = 0.05;
 
-    // Face to face at rest. Common practice: 0.10 to 0.25 and the bend's relief.
-    private const double LeastMetalGapMm = 0.10;
+    // Side faces of a hinge at rest, the nearest that metal comes. Common practice: 0.05 to 0.10 a face.
+    private const double LeastMetalGapMm = 0.05;
 
     // A pose for each degree: between two, girdles move less than a hundredth of a millimetre against each other.
     private const double StepDeg = 0.5;
@@ -89,7 +89,7 @@ internal sealed class NeighbourGapCheck : ICheck
             isClear ? Verdict.Pass : Verdict.Caution,
             words,
             least, LeastMetalGapMm, "mm",
-            "face to face at rest 0.10 to 0.25, the bearing left out",
+            "side faces of a joint at rest 0.05 to 0.10, the bearing left out",
             Marks.CommonPractice,
             isClear ? "" : "raise hinge.relief_mm, or link.stone_gap_mm");
     }
@@ -112,7 +112,7 @@ internal sealed class NeighbourGapCheck : ICheck
     private static Finding Play(PieceModel model, Joint joint)
     {
         var travel = HingeTravel.Along(joint);
-        var asked = model.Piece.Design.Brief.Hinge.DiametralClearanceMm;
+        var asked = 2 * model.Piece.Hinge.PlayMm;
         var isAsked = Math.Abs(travel.TravelMm - asked) <= PlayToleranceMm;
         return new Finding(
             "hinge-play",

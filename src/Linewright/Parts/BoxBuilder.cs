@@ -69,7 +69,7 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
         // Behind the eye the cavity is open: a passage as wide as the eye's window joins the two cleanly.
         var window = link.Hinge.CheekInnerMm - 0.02;
         var passage = Shape.BoxBetween(
-            new Vec3(0.3, -window, form.WallMm), new Vec3(form.CavityMm + 0.4, window, form.RoofMm), corner);
+            new Vec3(-1, -window, form.WallMm), new Vec3(form.CavityMm + 0.4, window, form.RoofMm), corner);
         return Solid.Union(room, mouth, passage);
     }
 
