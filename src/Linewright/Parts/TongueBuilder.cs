@@ -34,8 +34,8 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
                 new Vec3(-link.Hinge.PlayMm, -link.Hinge.EyeWidthMm, -20),
                 new Vec3(link.Hinge.EyeRadiusMm + 1, link.Hinge.EyeWidthMm, 0)).Moved(axis))
             : skin;
-        metal = Solid.Common(metal, allowed).Grown(allowance).Minus(
-            Blend.Fillet(0.08), ends.CheekSweep().Moved(axis)).Minus(inner, ends.EyeHole(state).Moved(axis), below);
+        metal = Solid.Common(LinkBuilder.CutEdge, metal, allowed).Grown(allowance).Minus(
+            LinkBuilder.CutEdge, ends.CheekSweep().Moved(axis)).Minus(inner, ends.EyeHole(state).Moved(axis), below);
 
         // The strip is joined last: its slide and its root are bearings.
         return Solid.Union(Blend.Fillet(0.12), metal, Strip());
