@@ -8,11 +8,11 @@ namespace Linewright.Tests.Core;
 public sealed class SettingChecksTests
 {
     [Theory]
-    [InlineData(4)]
-    [InlineData(2)]
-    public void A_good_setting_passes(double diameter)
+    [InlineData(4, "")]
+    [InlineData(2, "setting.claw_mm=0.7 link.stone_gap_mm=0.55 hinge.outward_stop_deg=10")]
+    public void A_good_setting_passes(double diameter, string settings)
     {
-        var model = Of(diameter);
+        var model = Of(diameter, settings);
         var findings = new SettingCheck().Run(model, CancellationToken.None)
             .Concat(new StoneRoomCheck().Run(model, CancellationToken.None)).ToList();
         Assert.All(findings, finding => Assert.True(finding.Verdict != Verdict.Fail, finding.ToString()));
