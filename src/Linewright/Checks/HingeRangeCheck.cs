@@ -8,8 +8,8 @@ namespace Linewright.Checks;
 
 /// <summary>How far two neighbouring links turn on each other before something meets, each way, and what meets.</summary>
 /// <remarks>
-/// Turned with the play shared out evenly; backwards also with the line slack, because that is when stones come
-/// nearest. Both hands of a sideways bend and of a twist are tried, the smaller counts.
+/// Turned with the play shared out evenly; backwards also with the line slack. A slack line is stopped
+/// earlier, so its stones need not stand nearer; the taut pose is not tried. Both hands of a sideways bend and of a twist are tried, the smaller counts.
 /// </remarks>
 internal sealed class HingeRangeCheck : ICheck
 {

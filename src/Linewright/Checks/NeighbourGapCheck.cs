@@ -9,7 +9,7 @@ namespace Linewright.Checks;
 /// <summary>The gaps between two neighbouring links: stone to stone over the whole range, metal to metal at rest, and the play in the hinge itself.</summary>
 /// <remarks>
 /// The range runs from the turn that the wrist needs to where metal stops the back-bend, with the play shared out and
-/// with the line slack, because a slack line stops earlier but stands nearer. Stones are measured exactly on their facets, metal by feeling its surfaces.
+/// with the line slack: a slack line starts nearer but stops earlier. The taut pose is not tried. Stones are measured exactly on their facets, metal by feeling its surfaces.
 /// </remarks>
 internal sealed class NeighbourGapCheck : ICheck
 {
