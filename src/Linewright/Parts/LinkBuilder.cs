@@ -71,9 +71,9 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
             atBar(ends.CheekPlates(1.1 * hinge.EyeRadiusMm, 0.12, form.UpperTopMm - form.UpperHeightMm / 2))), spec.KnuckleLimitMm, knuckle));
         features.Add(new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.NextBarAxis)), spec.KnuckleLimitMm, knuckle));
         features.Add(new Feature("stop", Stops(), LinkForm.WireMm - 0.02, wire));
-        var girdleTop = Shape.HalfSpace(new Vec3(0, 0, form.GirdleHeightMm + spec.Stone.GirdleHalfMm), Vec3.UnitZ);
-        features.Add(new Feature("claw heel", Solid.Common(Solid.Union([.. Quarters(Shank)]), girdleTop), 0.5 * spec.ClawMm, "half of the claw must remain behind its bearing"));
-        features.Add(new Feature("claw tip", Solid.Union([.. Quarters(Tip)]).Minus(girdleTop), Math.Max(LeastTipMm, TipShare * spec.ClawMm), "a tip is a third of its claw over the crown, as set"));
+        var belowGirdle = Shape.HalfSpace(new Vec3(0, 0, form.GirdleHeightMm), Vec3.UnitZ);
+        features.Add(new Feature("claw heel", Solid.Common(Solid.Union([.. Quarters(Shank)]), belowGirdle), 0.5 * spec.ClawMm, "half of the claw must remain behind its bearing"));
+        features.Add(new Feature("claw tip", Solid.Union([.. Quarters(Tip)]).Minus(belowGirdle), Math.Max(LeastTipMm, TipShare * spec.ClawMm), "a tip is a third of its claw over the crown, as set"));
         if (hinge.Kind == HingeKind.EyeOverBar)
         {
             features.Add(new Feature("bar", atBar(ends.Bar()), Math.Min(hinge.BarMm, spec.CastBarLimitMm) - 0.02, "bar cast in this metal"));
