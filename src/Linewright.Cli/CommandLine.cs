@@ -8,8 +8,8 @@ internal static class CommandLine
     // A verb that is stopped has this long to clear its half-written folder away.
     private static readonly TimeSpan StopTime = TimeSpan.FromSeconds(2);
 
-    /// <summary>Runs the program once.</summary>
-    public static int Run(IReadOnlyList<string> args, Desk desk)
+    /// <summary>Runs the program once; stopping it from outside has the effect of Ctrl+C.</summary>
+    public static int Run(IReadOnlyList<string> args, Desk desk, CancellationToken stop = default)
     {
         var root = new RootCommand("Linewright solves articulated, stone-set line pieces: from a brief to checked, castable parts.")
         {
@@ -35,13 +35,14 @@ internal static class CommandLine
         try
         {
             using var output = new StreamWriter(desk.Out, leaveOpen: true);
-            return parse.Invoke(new InvocationConfiguration
+            var way = new InvocationConfiguration
             {
                 Output = output,
                 Error = desk.Error,
                 EnableDefaultExceptionHandler = false,
                 ProcessTerminationTimeout = StopTime,
-            });
+            };
+            return parse.InvokeAsync(way, stop).GetAwaiter().GetResult();
         }
         catch (RefusalException refusal)
         {

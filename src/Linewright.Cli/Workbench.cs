@@ -1,5 +1,8 @@
+using Linewright.Assembly;
 using Linewright.Brief;
+using Linewright.Checks;
 using Linewright.Making;
+using Linewright.Parts;
 
 namespace Linewright.Cli;
 
@@ -7,14 +10,63 @@ namespace Linewright.Cli;
 internal sealed class Workbench : IWorkbench
 {
     /// <inheritdoc/>
-    public Report Plan(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => throw new NotSupportedException("Plan waits for the layout.");
+    public Report Plan(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Reports.Of(Solve(brief));
 
     /// <inheritdoc/>
-    public Report Check(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => throw new NotSupportedException("Check waits for the parts.");
+    public Report Check(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop)
+    {
+        var made = Made(brief, stage, stop);
+        return Checked(made, Reports.Of(made), stage, stop);
+    }
 
     /// <inheritdoc/>
-    public Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => throw new NotSupportedException("Weigh waits for the parts.");
+    public Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Reports.Of(Made(brief, stage, stop));
 
     /// <inheritdoc/>
-    public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop) => throw new NotSupportedException("Make waits for the parts.");
+    public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    {
+        var made = Made(brief, stage, stop);
+
+        // Files and checks know nothing of each other: one processor each.
+        var writing = Task.Run(() => PieceFiles.Write(made, folder, stage, stop), stop);
+        var report = Checked(made, Reports.Of(made), stage, stop);
+        writing.GetAwaiter().GetResult();
+        return report;
+    }
+
+    private static LineDesign Solve(ResolvedBrief brief)
+    {
+        var design = LineDesign.Solve(brief);
+        return design.Chosen is not null
+            ? design
+            : throw new RefusalException(ExitCode.Asked, $"{brief.Name}: no line closes: {design.Refusal}{Nearest(design)}");
+    }
+
+    private static string Nearest(LineDesign design)
+    {
+        var lengths = new[] { design.Plan?.Refusal?.NearestShorterMm, design.Plan?.Refusal?.NearestLongerMm }
+            .OfType<double>()
+            .Select(mm => FormattableString.Invariant($"{mm:0.0##} mm"))
+            .ToList();
+        return lengths.Count == 0 ? "" : $"; {string.Join(" or ", lengths)} would work";
+    }
+
+    private static MadePiece Made(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop)
+    {
+        var piece = PartsBuilder.Build(Solve(brief));
+        var count = 2 * piece.Parts.Length;
+        stage.Report($"Meshing {count} solids");
+        return Workshop.Make(piece, new Counter(stage, count), stop);
+    }
+
+    private static Report Checked(MadePiece made, Report report, IProgress<string> stage, CancellationToken stop)
+    {
+        var findings = PieceChecks.Run(made.Model, rule => stage.Report($"Checking {rule}"), stop);
+        return Reports.WithFindings(report, findings, []);
+    }
+
+    private sealed class Counter(IProgress<string> stage, int count) : IProgress<int>
+    {
+        public void Report(int value) => stage.Report($"Meshed {value} of {count} solids");
+    }
 }

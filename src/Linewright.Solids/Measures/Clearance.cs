@@ -16,6 +16,14 @@ public static class Clearance
     // Separate candidates kept for refinement: a link touches its neighbour in a few places at most.
     private const int MostCandidates = 6;
 
+    // How much lower than its nearest probe a surface may come, in covers. A cover is the worst distance to a probe;
+    // the gap changes by as much only where a sharp edge stands square to the other surface, and edges carry probes
+    // along themselves.
+    private const double SlackInCovers = 0.5;
+
+    // A candidate must promise at least this much to be refined, mm: less is below what any maker can see.
+    private const double WorthwhileMm = 1e-3;
+
     /// <summary>The smallest gap between two bodies, each placed by its pose.</summary>
     public static ClearanceResult Between(
         Solid a, ProbeSurface probesA, Pose poseA, Solid b, ProbeSurface probesB, Pose poseB)
@@ -65,7 +73,7 @@ public static class Clearance
         {
             var own = c.IsOfA ? a : b;
             var cover = own.Probes.Cover;
-            if (taken.Count == MostCandidates || c.Distance - cover > Math.Min(limit, best?.Gap ?? limit))
+            if (taken.Count == MostCandidates || c.Distance - cover * SlackInCovers > Math.Min(limit, best?.Gap ?? limit))
             {
                 break;
             }
@@ -78,9 +86,17 @@ public static class Clearance
             }
 
             taken.Add(inA);
-            var pair = c.IsOfA
-                ? new NearestPair(a.Solid, b.Solid, toB, start, Math.Abs(c.Distance) + 4 * cover).From(start)
-                : Turned(new NearestPair(b.Solid, a.Solid, toA, start, Math.Abs(c.Distance) + 4 * cover).From(start));
+            var search = c.IsOfA
+                ? new NearestPair(a.Solid, b.Solid, toB, start, Math.Abs(c.Distance) + 4 * cover)
+                : new NearestPair(b.Solid, a.Solid, toA, start, Math.Abs(c.Distance) + 4 * cover);
+
+            // Where the gap hardly slopes along the surface there is little to gain beyond what is known.
+            if (best is { } known && c.Distance - search.SlopeAt(start) * cover > known.Gap - WorthwhileMm)
+            {
+                continue;
+            }
+
+            var pair = c.IsOfA ? search.From(start) : Turned(search.From(start));
             if (pair.Gap < (best?.Gap ?? limit))
             {
                 best = pair;
@@ -102,8 +118,8 @@ public static class Clearance
         }
 
         // The whole body first: its probes lie in one ball.
-        var cover = probes.Cover;
-        if (other.Solid.Distance(toOther.Point(probes.Centre)) - probes.OuterRadius > lowest + cover)
+        var slack = probes.Cover * SlackInCovers;
+        if (other.Solid.Distance(toOther.Point(probes.Centre)) - probes.OuterRadius > lowest + slack)
         {
             return;
         }
@@ -122,7 +138,7 @@ public static class Clearance
         lowest = Math.Min(lowest, Look(first, ref scan));
         for (var c = 0; c < probes.ClusterCount; c++)
         {
-            if (c != first && scan.Lowest(c) <= lowest + cover)
+            if (c != first && scan.Lowest(c) <= lowest + slack)
             {
                 lowest = Math.Min(lowest, Look(c, ref scan));
             }

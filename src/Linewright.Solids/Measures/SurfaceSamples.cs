@@ -7,11 +7,15 @@ namespace Linewright.Solids.Measures;
 /// <remarks>
 /// Every point of the mesh has a sample within one and a half spacings, most within half of one. Simplified meshes
 /// have triangles of any shape, so each is filled by rows along its longest edge; where slivers would crowd the
-/// samples, one a cube of half the spacing is kept. The order depends on the mesh alone.
+/// samples, one a cube of three quarters of the spacing is kept. The order depends on the mesh alone.
 /// </remarks>
 internal sealed class SurfaceSamples
 {
-    /// <summary>Largest distance from a point of the mesh to a sample, in spacings: a lattice cell and half a thinning cube.</summary>
+    // Edge of the cube in which one sample is kept, in spacings: wide enough that a mesh finer than the spacing costs
+    // no more than a coarse one, small enough that no row of a lattice is lost.
+    private const double Thinning = 0.75;
+
+    /// <summary>Largest distance from a point of the mesh to a sample, in spacings: half a lattice cell's diagonal and half a thinning cube's.</summary>
     public const double CoverInSpacings = 1.5;
 
     private readonly List<float> x = [], y = [], z = [];
@@ -25,7 +29,7 @@ internal sealed class SurfaceSamples
     {
         this.box = box;
         this.where = where;
-        cell = spacing / 2;
+        cell = spacing * Thinning;
         rowCount = 2 + (long)(box.Size.X / cell);
         layerCount = rowCount * (2 + (long)(box.Size.Y / cell));
     }
@@ -60,8 +64,11 @@ internal sealed class SurfaceSamples
         return ([.. samples.x], [.. samples.y], [.. samples.z]);
     }
 
-    /// <summary>Moves samples onto the surface by two Newton steps; none moves further than the limit, mm.</summary>
-    public static void Project(LocalField field, Span<float> x, Span<float> y, Span<float> z, double limit)
+    /// <summary>
+    /// Moves samples onto the surface by two Newton steps, and returns the distance's gradients from just before the
+    /// second, which are the normals; no step is longer than the limit, mm.
+    /// </summary>
+    public static (float[] X, float[] Y, float[] Z) Project(LocalField field, Span<float> x, Span<float> y, Span<float> z, double limit)
     {
         var n = x.Length;
         float[] d = new float[n], gx = new float[n], gy = new float[n], gz = new float[n];
@@ -81,6 +88,8 @@ internal sealed class SurfaceSamples
                 }
             }
         }
+
+        return (gx, gy, gz);
     }
 
     private void Fill(Vec3 a, Vec3 b, Vec3 c, double spacing)

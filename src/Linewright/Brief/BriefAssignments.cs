@@ -36,11 +36,11 @@ internal static class BriefAssignments
                 continue;
             }
 
-            // Another form of length takes the place of the file's.
+            // Another form of length takes the place of the file's; two given beside the file stay two, and are refused.
             if (path is "length.laid_flat_mm" or "length.laid_flat_in" or "length.wrist_mm")
             {
                 var keep = path == "length.wrist_mm" ? "length.ease_mm" : path;
-                foreach (var form in LengthForms.Where(form => form != keep))
+                foreach (var form in LengthForms.Where(form => form != keep && result.GetValueOrDefault(form)?.Line is not null))
                 {
                     result.Remove(form);
                 }

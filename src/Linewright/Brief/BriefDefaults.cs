@@ -41,7 +41,7 @@ public static class BriefDefaults
                 brief.Number("link.rail_mm"), Value("link.opening_percent"), Value("link.edge_radius_mm"), Value("link.fillet_mm")),
             new ClaspBrief(
                 Word<ClaspKind>(brief, "clasp.kind"), brief.Number("clasp.length_min_mm"), brief.Number("clasp.length_max_mm"),
-                Value("clasp.wall_mm"), Value("clasp.tongue_mm"), Value("clasp.press_mm"), Value("clasp.side_play_mm"),
+                Value("clasp.wall_mm"), brief.Number("clasp.tongue_mm"), Value("clasp.press_mm"), Value("clasp.side_play_mm"),
                 Value("clasp.width_ratio"), Word<Temper>(brief, "clasp.temper"), brief.Flag("clasp.safety")!.Value),
             new ProcessBrief(
                 brief.Number("process.shrink_percent") ?? MaterialTables.ProcessOf(MaterialTables.Alloys.Find(metal)).LinearShrinkPercent,
@@ -80,8 +80,11 @@ public static class BriefDefaults
     public static double TipRiseMm(double diameterMm) => Math.Max(0.3, 0.10 * diameterMm);
 
     /// <summary>Preferred gap between two girdles across a hinge, mm.</summary>
-    /// <remarks>Assumed: a line through the worked link of 4.0 mm at a pitch of 4.5, easing to 0.29 mm at 1.2 mm.</remarks>
-    public static double StoneGapMm(double diameterMm) => 0.20 + 0.075 * diameterMm;
+    /// <remarks>
+    /// Assumed: a line through the worked link of 4.0 mm at a pitch of 4.5. Small stones keep a wider gap than the
+    /// trade's 0.20 to 0.35, because the joint under them is no smaller and must still bend backwards.
+    /// </remarks>
+    public static double StoneGapMm(double diameterMm) => 0.30 + 0.05 * diameterMm;
 
     private static LengthBrief Length(DesignBrief brief)
     {

@@ -48,7 +48,7 @@ public sealed record BriefField
     /// <summary>The flag that holds where none is written.</summary>
     public bool? DefaultFlag { get; init; }
 
-    /// <summary>How the value is found where none is written and no constant holds: 0.20 + 0.075 x stone diameter.</summary>
+    /// <summary>How the value is found where none is written and no constant holds: 0.30 + 0.05 x stone diameter.</summary>
     public string? DefaultRule { get; init; }
 
     /// <summary>The group, empty outside the groups.</summary>

@@ -10,6 +10,9 @@ internal sealed class BriefScan(ReadOnlyMemory<byte> utf8)
     // A brief is two levels deep; anything far deeper is not one.
     private const int DeepestLevel = 32;
 
+    // A person mends a screenful at a time; a file with thousands of faults is not a brief.
+    private const int MostFaults = 40;
+
     private readonly Dictionary<string, (int Line, int Column)> groups = new(StringComparer.Ordinal);
 
     /// <summary>Values by the path of their field.</summary>
@@ -45,6 +48,13 @@ internal sealed class BriefScan(ReadOnlyMemory<byte> utf8)
 
             groups[""] = Place(reader.TokenStartIndex);
             Members(ref reader, "");
+            if (Faults.Count >= MostFaults)
+            {
+                IsBroken = true;
+                Fault(ref reader, "", $"{Faults.Count} faults so far", "a brief", "mend these first; the rest was not read");
+                return;
+            }
+
             reader.Read();
         }
         catch (JsonException slip)
@@ -57,7 +67,7 @@ internal sealed class BriefScan(ReadOnlyMemory<byte> utf8)
     private void Members(ref Utf8JsonReader reader, string group)
     {
         var seen = new HashSet<string>(StringComparer.Ordinal);
-        while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
+        while (Faults.Count < MostFaults && reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
         {
             var at = reader.TokenStartIndex;
             var name = Text(ref reader);
@@ -176,13 +186,15 @@ internal sealed class BriefScan(ReadOnlyMemory<byte> utf8)
     /// <summary>Text for a message: at most 40 characters, control characters shown as a question mark.</summary>
     internal static string Plain(string text)
     {
+        var runes = text.EnumerateRunes().Take(41).ToArray();
+        var isLong = runes.Length > 40;
         var plain = new StringBuilder();
-        foreach (var rune in text.EnumerateRunes().Take(41))
+        foreach (var rune in isLong ? runes.AsSpan(0, 37) : runes)
         {
             plain.Append(Rune.IsControl(rune) ? "?" : rune.ToString());
         }
 
-        return text.Length > 40 ? plain.ToString()[..37] + "..." : plain.ToString();
+        return isLong ? plain.Append("...").ToString() : plain.ToString();
     }
 
     private (int Line, int Column) Place(long offset) => TextPlace.Of(utf8.Span, offset + (utf8.Span.StartsWith("\uFEFF"u8) ? 3 : 0));

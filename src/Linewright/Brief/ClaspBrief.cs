@@ -18,7 +18,7 @@ public sealed record ClaspBrief(
     double? LengthMinMm,
     double? LengthMaxMm,
     double WallMm,
-    double TongueMm,
+    double? TongueMm,
     double PressMm,
     double SidePlayMm,
     double WidthRatio,

@@ -7,8 +7,8 @@ namespace Linewright.Layout;
 /// <remarks>
 /// For each count the preferred gap is kept where the clasp then lies within its limits. Otherwise the pitch is
 /// stretched or tightened the least that brings the clasp to its nearest limit, if the gap stays within its own.
-/// The clasp is the exact remainder, so the line closes to rounding. Ranked: preferred gap kept, then clasp
-/// nearest its ideal, then least change of pitch. Does not see links or clasps as solids; checks do.
+/// The clasp is the exact remainder, so the line closes to rounding. Ranked by what the design gives up: change of
+/// pitch and clasp off its ideal, weighed against each other. Does not see links or clasps as solids; checks do.
 /// </remarks>
 public static class LinePlanner
 {
@@ -20,6 +20,9 @@ public static class LinePlanner
 
     // Designers' tables go to two or three digits: a limit missed by rounding is not missed.
     private const double Slack = 1e-9;
+
+    // Common practice: the pitch gives by up to 0.1 mm; the eye sees it as much as 2.5 mm of clasp. The second: Assumed.
+    private const double PitchStepMm = 0.1, ClaspStepMm = 2.5;
 
     // Assumed: nothing worn is longer, and no stone smaller or larger is set in a line.
     private const double LongestMm = 10_000;
@@ -62,15 +65,17 @@ public static class LinePlanner
 
         // Best first; the count decides between equals, so that the order never depends on the sort.
         var ranked = found
-            .OrderBy(s => s.Kept ? 0 : 1)
-            .ThenBy(s => Math.Abs(s.Clasp - task.ClaspIdealMm))
-            .ThenBy(s => Math.Abs(s.Pitch - PreferredPitch(task)))
+            .OrderBy(s => Cost(task, s))
             .ThenBy(s => s.Count)
             .Take(MostCandidates)
             .Select(s => Candidate(task, s))
             .ToImmutableArray();
         return new LinePlan(task, ranked, found.Count, [.. misses], found.Count > 0 ? null : Refusal(task, closing, first));
     }
+
+    /// <summary>What a line costs the design: a changed pitch and a clasp off its ideal, each in steps that a designer would call one.</summary>
+    private static double Cost(LineTask task, Sized s)
+        => Math.Abs(s.Pitch - PreferredPitch(task)) / PitchStepMm + Math.Abs(s.Clasp - task.ClaspIdealMm) / ClaspStepMm;
 
     private static double PreferredPitch(LineTask task) => task.StoneDiameterMm + task.GapPreferredMm;
 

@@ -189,6 +189,20 @@ public sealed class CliTests : IDisposable
         Assert.Equal([Brief()], Directory.EnumerateFileSystemEntries(folder));
     }
 
+    [Fact]
+    public void A_make_that_is_stopped_leaves_the_earlier_folder_as_it_was()
+    {
+        var place = Path.Combine(folder, "out");
+        string[] make = ["make", Brief(), "--out", place];
+        Assert.Equal(ExitCode.Done, Run(make, new SampleWorkbench()).Code);
+        File.WriteAllText(Path.Combine(place, "parts.csv"), "earlier");
+        using var stop = new CancellationTokenSource();
+        var (code, _, error) = Run(make, new SampleWorkbench { Midway = _ => stop.Cancel() }, stop: stop);
+        Assert.Equal((ExitCode.Stopped, "linewright: stopped; nothing was written\n"), (code, error));
+        Assert.Equal(["parts.csv", "parts/link.stl", "report.json"], FilesOf(place));
+        Assert.Equal(2, Directory.GetFileSystemEntries(folder).Length);
+    }
+
     [Theory]
     [InlineData("../escape")]
     [InlineData("/etc/escape")]
@@ -234,7 +248,7 @@ public sealed class CliTests : IDisposable
         .Select(file => Path.GetRelativePath(place, file).Replace('\\', '/')).Order(StringComparer.Ordinal).ToList();
 
     private static (int Code, string Out, string Error) Run(
-        string[] args, IWorkbench? bench = null, string input = "", int width = 80, bool forPeople = false, bool trace = false)
+        string[] args, IWorkbench? bench = null, string input = "", int width = 80, bool forPeople = false, bool trace = false, CancellationTokenSource? stop = null)
     {
         using var output = new MemoryStream();
         using var error = new StringWriter { NewLine = "\n" };
@@ -248,7 +262,7 @@ public sealed class CliTests : IDisposable
             ShowsProgress = forPeople,
             ShowsTrace = trace,
             Workbench = bench ?? new SampleWorkbench(),
-        });
+        }, stop?.Token ?? TestContext.Current.CancellationToken);
         return (code, Encoding.UTF8.GetString(output.ToArray()), error.ToString());
     }
 

@@ -28,6 +28,7 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
         }
 
         Midway(folder);
+        stop.ThrowIfCancellationRequested();
         return Answer(brief, stage);
     }
 

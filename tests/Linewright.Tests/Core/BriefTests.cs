@@ -179,6 +179,25 @@ public class BriefTests
     }
 
     [Fact]
+    public void Two_assigned_forms_of_length_are_refused()
+        => Assert.Equal(
+            ["--set length.wrist_mm: read wrist_mm beside laid_flat_in, expected exactly one form of length; remove one of the two"],
+            BriefReader.Override(Encoding.UTF8.GetBytes(Shortest), "b.json", ["length.wrist_mm=150", "length.laid_flat_in=7"]).Messages);
+
+    [Fact]
+    public void A_file_of_nothing_but_faults_is_given_up_early()
+    {
+        var many = "{" + string.Join(",\n", Enumerable.Range(0, 60_000).Select(i => FormattableString.Invariant($"\"x{i}\": 1"))) + "}";
+        var faults = Read(many).Faults;
+        Assert.Equal(41, faults.Count);
+        Assert.Equal("mend these first; the rest was not read", faults[^1].Hint);
+    }
+
+    [Fact]
+    public void A_long_word_is_shortened_in_its_message()
+        => Assert.Contains("read \"" + new string('x', 37) + "...\",", Read(Shortest.Replace("round", new string('x', 500_000))).Messages.Single(), StringComparison.Ordinal);
+
+    [Fact]
     public void An_assignment_can_supply_what_the_file_lacks()
         => Assert.NotNull(BriefReader.Override(Encoding.UTF8.GetBytes(Shortest.Replace(", \"diameter_mm\": 3.0", "")), "b.json", ["stone.diameter_mm=2"]).Brief);
 

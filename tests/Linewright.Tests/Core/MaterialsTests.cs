@@ -89,6 +89,7 @@ public class MaterialsTests
         Assert.True(alloy.YieldAnnealedMPa < alloy.YieldHardMPa);
         Assert.True(alloy.YieldAnnealedMPa < alloy.TensileAnnealedMPa && alloy.YieldHardMPa < alloy.TensileHardMPa);
         Assert.True(alloy.HardnessAnnealedHv < alloy.HardnessHardHv);
+        Assert.All((double[])[alloy.Colour.Red, alloy.Colour.Green, alloy.Colour.Blue], part => Assert.InRange(part, 0.3, 1));
         Assert.NotEmpty(alloy.Source);
         Assert.Contains(alloy.Mark, Marks.All);
         Assert.StartsWith(alloy.Family.ToString().ToLowerInvariant() + "-", alloy.Key, StringComparison.Ordinal);

@@ -93,6 +93,35 @@ public class ReportTests
         Assert.Equal(written, JsonNode.Parse(Write(SampleReport.Of(BriefDefaults.Resolve(again.Brief!))))!["brief"]!.ToJsonString());
     }
 
+    [Fact]
+    public void Any_brief_that_is_accepted_resolves_to_a_brief_that_is_accepted()
+        => Gen.Select(Gen.Bool, Gen.Double[0, 1]).Array[BriefFields.All.Count].Sample(picks =>
+        {
+            var assignments = BriefFields.All.Zip(picks)
+                .Where(pair => pair.Second.Item1 && pair.First.Kind != FieldKind.Text && (pair.First.Group != "length" || pair.First.Name == "laid_flat_in"))
+                .Select(pair => $"{pair.First.Path}={Pick(pair.First, pair.Second.Item2)}").ToList();
+            var asked = BriefReader.Override(Encoding.UTF8.GetBytes(SampleReport.Brief), "b", assignments);
+            if (asked.Brief is null)
+            {
+                // Only values that contradict each other may be refused: every one alone is in its range.
+                Assert.All(asked.Faults, fault => Assert.Contains(fault.Path, (string[])["link.stone_gap_min_mm", "link.stone_gap_max_mm", "clasp.length_max_mm"]));
+                return;
+            }
+
+            var written = JsonNode.Parse(Write(SampleReport.Of(BriefDefaults.Resolve(asked.Brief))))!["brief"]!.ToJsonString();
+            Assert.Empty(BriefReader.Read(Encoding.UTF8.GetBytes(written), "b").Messages);
+        }, iter: 500);
+
+    private static string Pick(BriefField field, double at) => field.Kind switch
+    {
+        FieldKind.Flag => at < 0.5 ? "true" : "false",
+        FieldKind.Choice => field.Choices[(int)(at * (field.Choices.Count - 1))],
+        _ when field.Step > 0 => Number(field.Step * Math.Round((field.Low + at * (field.High - field.Low)) / field.Step)),
+        _ => Number(field.Low + at * (field.High - field.Low)),
+    };
+
+    private static string Number(double value) => value.ToString("R", CultureInfo.InvariantCulture);
+
     private static IEnumerable<string> Keys(JsonNode node) => node.AsObject().Select(entry => entry.Key);
 
     private static string Write(Report report)

@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using Linewright.Parts;
+using Linewright.Solids.Meshing;
+using Linewright.Solids.Shapes;
+
+namespace Linewright.Assembly;
+
+/// <summary>The meshes of a piece's parts in one state, each meshed once however often the line has it.</summary>
+public static class PartMeshes
+{
+    // A link's claws and bearings need 25 um; the clasp is large and flat, its edges are kept at any cell.
+    private const double FineCellMm = 0.025, CoarseCellMm = 0.045, LargeMm = 8;
+
+    /// <summary>Meshes solids by part; the order of work does not change the result.</summary>
+    /// <param name="solids">The solid of each part, in the order of the parts.</param>
+    /// <param name="deviationMm">Largest distance of a mesh from its solid.</param>
+    /// <param name="done">Told after each part how many are done.</param>
+    /// <param name="stop">Asks to stop.</param>
+    public static ImmutableArray<MeshOutcome> Run(
+        ImmutableArray<Solid> solids, double deviationMm, IProgress<int>? done, CancellationToken stop)
+    {
+        var outcomes = new MeshOutcome[solids.Length];
+        var finished = 0;
+
+        // One thread a part: the simplifier is serial, so parts side by side use the processors better than one part's blocks.
+        Parallel.For(0, solids.Length, new ParallelOptions { CancellationToken = stop }, index =>
+        {
+            outcomes[index] = Mesher.Run(solids[index], Settings(solids[index], deviationMm), threads: 1, stop: stop);
+            done?.Report(Interlocked.Increment(ref finished));
+        });
+        return ImmutableArray.Create(outcomes);
+    }
+
+    /// <summary>The solid that a part has in a state.</summary>
+    public static Solid SolidOf(Part part, PartState state)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        return state == PartState.AsSet ? part.AsSet : part.AsCast;
+    }
+
+    private static MeshSettings Settings(Solid solid, double deviationMm)
+    {
+        var size = solid.Bounds.Size;
+        var isLarge = Math.Max(size.X, Math.Max(size.Y, size.Z)) > LargeMm;
+        return new MeshSettings(isLarge ? CoarseCellMm : FineCellMm, deviationMm, true);
+    }
+}

@@ -1,0 +1,54 @@
+using Linewright.Parts;
+using Linewright.Solids.Measures;
+using Linewright.Solids.Meshing;
+
+namespace Linewright.Making;
+
+/// <summary>A part as the caster gets it: as cast, then enlarged so that it shrinks to size. Drawn wire stays as it is cut.</summary>
+public sealed record Pattern
+{
+    private Pattern(Part part, MeshOutcome outcome, double scale)
+    {
+        Part = part;
+        Outcome = outcome;
+        Scale = scale;
+        Mesh = scale == 1 ? outcome.Mesh : outcome.Mesh.Scaled(scale);
+        Mass = MassProperties.Of(Mesh);
+        Surface = Topology.Inspect(Mesh);
+    }
+
+    /// <summary>The part.</summary>
+    public Part Part { get; }
+
+    /// <summary>What meshing it as cast gave, before enlarging.</summary>
+    public MeshOutcome Outcome { get; }
+
+    /// <summary>How much it was enlarged: 1 / (1 - shrinkage).</summary>
+    public double Scale { get; }
+
+    /// <summary>The mesh of the file.</summary>
+    public Mesh Mesh { get; }
+
+    /// <summary>Volume, surface and centre of the file's mesh.</summary>
+    public MassProperties Mass { get; }
+
+    /// <summary>Closedness, holes and components of the file's mesh.</summary>
+    public TopologyReport Surface { get; }
+
+    /// <summary>Volume once cast and shrunk, mm3.</summary>
+    public double CastMm3 => Mass.Volume / (Scale * Scale * Scale);
+
+    /// <summary>Name of the file in the folder.</summary>
+    public string File => $"parts/{Part.Name}.stl";
+
+    /// <summary>Enlarges a part's mesh as cast.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="asCast">Its mesh as cast.</param>
+    /// <param name="shrinkPercent">Linear shrinkage from pattern to metal. A length is divided by (1 - shrinkage), not multiplied by (1 + shrinkage).</param>
+    public static Pattern Of(Part part, MeshOutcome asCast, double shrinkPercent)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        ArgumentNullException.ThrowIfNull(asCast);
+        return new Pattern(part, asCast, part.IsCast ? 1 / (1 - shrinkPercent / 100) : 1);
+    }
+}

@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using Linewright.Assembly;
+using Linewright.Parts;
+using Linewright.Solids.Shapes;
+
+namespace Linewright.Making;
+
+/// <summary>Front door of the room: meshes a piece in both states and compensates what is cast.</summary>
+public static class Workshop
+{
+    /// <summary>Makes the model as worn and the patterns, side by side on all processors.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="done">Told how many of the meshes are done, two a part.</param>
+    /// <param name="stop">Asks to stop.</param>
+    public static MadePiece Make(Piece piece, IProgress<int>? done = null, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        var process = piece.Design.Brief.Process;
+        var parts = piece.Parts;
+        ImmutableArray<Solid> solids = [.. parts.Select(part => part.AsSet), .. parts.Select(part => part.AsCast)];
+        var meshes = PartMeshes.Run(solids, process.MeshDeviationUm / 1000, done, stop);
+        var model = PieceModel.Of(piece, meshes[..parts.Length]);
+        return new MadePiece(
+            model,
+            [.. parts.Select((part, index) => Pattern.Of(part, meshes[parts.Length + index], process.ShrinkPercent))]);
+    }
+}
