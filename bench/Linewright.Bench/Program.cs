@@ -1,1 +1,4 @@
+using BenchmarkDotNet.Running;
+
+BenchmarkSwitcher.FromAssembly(typeof(Linewright.Bench.MeshingBenchmarks).Assembly).Run(args);
 return 0;

@@ -171,6 +171,31 @@ internal sealed class ReportTables : IDisposable
         console.Write(table);
     }
 
+    /// <summary>The same piece in every alloy of the table.</summary>
+    public void Alloys(Report report)
+    {
+        if (report.Weights is not { Alloys.Count: > 0 } weights)
+        {
+            return;
+        }
+
+        Line($"[bold]The same solids in other alloys[/]");
+        var table = NewTable();
+        table.AddColumn("metal");
+        foreach (var head in (string[])["finished\ng", "as cast\ng", "to melt\ng"])
+        {
+            table.AddColumn(new TableColumn(head).RightAligned().NoWrap());
+        }
+
+        foreach (var row in weights.Alloys)
+        {
+            var name = row.Metal == report.Brief.Metal ? $"[bold]{Markup.Escape(row.Metal)}[/]" : Markup.Escape(row.Metal);
+            table.AddRow(name, Number(row.FinishedG, 2), Number(row.CastG, 2), Number(row.ToMeltG, 2));
+        }
+
+        console.Write(table);
+    }
+
     /// <summary>Where the files are.</summary>
     public void Written(string folder) => Line($"written to {Markup.Escape(folder)}");
 

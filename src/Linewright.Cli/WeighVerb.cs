@@ -15,6 +15,6 @@ internal static class WeighVerb
             tables.Summary(report);
             tables.Parts(report);
             tables.Weights(report);
-            tables.Findings(report, withPassed: false);
+            tables.Alloys(report);
         });
 }

@@ -62,7 +62,7 @@ internal sealed class Workbench : IWorkbench
     private static Report Checked(MadePiece made, Report report, IProgress<string> stage, CancellationToken stop)
     {
         var findings = PieceChecks.Run(made.Model, rule => stage.Report($"Checking {rule}"), stop);
-        return Reports.WithFindings(report, findings, []);
+        return Reports.WithFindings(report, findings, Cautions.For(made.Model.Piece.Design.Brief));
     }
 
     private sealed class Counter(IProgress<string> stage, int count) : IProgress<int>

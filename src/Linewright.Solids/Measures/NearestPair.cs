@@ -24,6 +24,7 @@ internal readonly struct NearestPair
     private readonly Solid own, other;
     private readonly Solid nearOwn, nearOther;
     private readonly Pose toOther, toOwn;
+    private readonly double reach;
 
     /// <summary>A search about a point, in the frame of the body that owns the surface.</summary>
     /// <param name="own">The body whose surface the point lies on.</param>
@@ -34,6 +35,7 @@ internal readonly struct NearestPair
     public NearestPair(Solid own, Solid other, Pose toOther, Vec3 start, double reach)
     {
         (this.own, this.other, this.toOther, toOwn) = (own, other, toOther, toOther.Inverse());
+        this.reach = reach;
         var there = toOther.Point(start);
         nearOwn = own.Near((float)start.X, (float)start.Y, (float)start.Z, (float)reach, out _);
         nearOther = other.Near((float)there.X, (float)there.Y, (float)there.Z, (float)reach, out _);
@@ -45,7 +47,8 @@ internal readonly struct NearestPair
     /// <summary>The gap (negative: the depth of the point in the other body), and the two points in the owner's frame.</summary>
     public (double Gap, Vec3 Own, Vec3 Other) From(Vec3 start)
     {
-        var p = Slide(Project(nearOwn, Pose.Identity, Pose.Identity, start));
+        // What was pruned may matter where the slide led; the whole body has the last word.
+        var p = OnOwn(Slide(Project(nearOwn, Pose.Identity, Pose.Identity, start)));
         var (depth, slope) = other.Sense(toOther.Point(p));
         if (depth <= 0)
         {
@@ -67,16 +70,18 @@ internal readonly struct NearestPair
             (best, bestP, bestQ) = (gap, p, q);
         }
 
-        // What was pruned may only matter far from the start; the whole bodies have the last word.
-        bestP = Project(own, Pose.Identity, Pose.Identity, bestP);
+        bestP = OnOwn(bestP);
         bestQ = Project(other, toOther, toOwn, bestQ);
         return ((bestP - bestQ).Length, bestP, bestQ);
     }
+
+    private Vec3 OnOwn(Vec3 p) => Project(own, Pose.Identity, Pose.Identity, p);
 
     private Vec3 OnOther(Vec3 p) => Project(nearOther, toOther, toOwn, p);
 
     private Vec3 Slide(Vec3 p)
     {
+        var start = p;
         var (value, slope) = Downhill(p);
         var step = 0.02;
         for (var round = 0; round < MostSlides && slope.Length > FlatSlope; round++)
@@ -92,7 +97,7 @@ internal readonly struct NearestPair
             }
             while (nextValue >= value && ++tries < MostHalvings);
 
-            if (nextValue >= value - Settled)
+            if (nextValue >= value - Settled || (next - start).Length > reach / 2)
             {
                 break;
             }

@@ -17,9 +17,6 @@ internal sealed class WallProbe
     // same radius passes, mm.
     private const float Share = 2e-3f, RoundingMm = 1e-5f;
 
-    // Below this cosine the far surface faces the other way.
-    private const float Opposed = -0.7f;
-
     // Halvings of the radius: limit / 2^11 is below a micrometre for limits up to 2 mm.
     private const int Halvings = 11;
 
@@ -33,13 +30,20 @@ internal sealed class WallProbe
     private const float EndMm = 2e-4f;
     private const int MostSteps = 96;
 
+    // Far enough from the surface for single precision to know inside from outside, mm.
+    private const float BesideMm = 2e-3f;
+
     private readonly LocalField field;
     private readonly float limit;
+
+    // Below this cosine the far surface faces the other way.
+    private readonly float opposed;
     private readonly float[] x, y, z, nx, ny, nz;
 
-    public WallProbe(Solid solid, Mesh surface, double limit, double spacing, Func<Vec3, bool>? where)
+    public WallProbe(Solid solid, Mesh surface, double limit, double spacing, double widestWedge, Func<Vec3, bool>? where)
     {
         this.limit = (float)limit;
+        opposed = (float)-Math.Cos(widestWedge);
         var box = surface.VertexCount == 0 ? Bounds.Around(1, 1, 1) : surface.Bounds;
         field = new LocalField(solid, box.Grown(MostProjectionMm), CellMm);
         (x, y, z) = SurfaceSamples.Of(surface, spacing, where);
@@ -50,6 +54,8 @@ internal sealed class WallProbe
             var scale = length > 0 ? 1 / length : 0;
             (nx[i], ny[i], nz[i]) = (nx[i] * scale, ny[i] * scale, nz[i] * scale);
         }
+
+        TurnOutwards();
     }
 
     /// <summary>Measures, and returns the samples below the limit in their order.</summary>
@@ -69,6 +75,26 @@ internal sealed class WallProbe
         }
 
         return samples;
+    }
+
+    /// <summary>Turns normals that point inwards: on the surface itself rounding decides which side an outline's distance is on.</summary>
+    private void TurnOutwards()
+    {
+        var all = new int[x.Length];
+        var way = new float[x.Length];
+        for (var i = 0; i < all.Length; i++)
+        {
+            (all[i], way[i]) = (i, BesideMm);
+        }
+
+        var d = Depths(all, way);
+        for (var i = 0; i < all.Length; i++)
+        {
+            if (d[i] > BesideMm / 2)
+            {
+                (nx[i], ny[i], nz[i]) = (-nx[i], -ny[i], -nz[i]);
+            }
+        }
     }
 
     /// <summary>The samples where a ball of the limit's diameter does not fit, and the largest radius that does.</summary>
@@ -145,7 +171,7 @@ internal sealed class WallProbe
             {
                 hidden.Add(i);
             }
-            else if (gx[k] * nx[i] + gy[k] * ny[i] + gz[k] * nz[i] < Opposed)
+            else if (gx[k] * nx[i] + gy[k] * ny[i] + gz[k] * nz[i] < opposed)
             {
                 // The ball that touches the surface at the sample and passes through the far point. Beside an edge the
                 // halving stopped at the side a little early; this is the wall itself.
@@ -202,7 +228,7 @@ internal sealed class WallProbe
         for (var k = 0; k < n; k++)
         {
             var i = ends[k];
-            if (gx[k] * nx[i] + gy[k] * ny[i] + gz[k] * nz[i] < Opposed)
+            if (gx[k] * nx[i] + gy[k] * ny[i] + gz[k] * nz[i] < opposed)
             {
                 thickness[i] = way[i];
             }

@@ -22,12 +22,20 @@ internal sealed class EdgeCollapser
     private const float SliverLoss = 0.7f;
 
     // Flat faces and the edges between them come out true: a collapse may leave a flat face by a two-thousandth of
-    // the deviation and a few units of a float's last place. The stiffness draws vertices into flat faces first;
+    // the deviation and what rounding takes. The stiffness draws vertices into flat faces first;
     // above a hundred it would outweigh the curved faces that end at them.
     private const double FlatShare = 5e-4;
-    private const double FlatLeast = 1e-6;
+    private const double FlatLeast = 6e-6;
     private const double FlatStiffness = 10;
 
+    private const int AtOnce = 256; // points a batch
+    private const double LeastSlope = 0.3; // of the distance: below it a gradient says little
+
+    // A centroid off by this part of the deviation has a vertex that may be off by more.
+    private const double OffShare = 0.3;
+
+    // Where the fine mesh is further off than allowed, a collapse that brings it this much nearer is welcome.
+    private const float Better = 0.9f;
     private const double LeastArea = 1e-16; // square mm, twice: no direction below
 
     // Among edges that cost nothing the short ones go first.
@@ -40,6 +48,7 @@ internal sealed class EdgeCollapser
     private readonly double flatLimit;
     private readonly Quadric[] quadrics;
     private readonly int[] version, seen;
+    private readonly bool[] isOff;
     private readonly CollapseQueue queue = new();
     private readonly double originX, originY, originZ;
     private readonly int[] rest = new int[MostTriangles];
@@ -59,6 +68,7 @@ internal sealed class EdgeCollapser
         quadrics = new Quadric[count];
         version = new int[count];
         seen = new int[count];
+        isOff = new bool[count];
         (originX, originY, originZ) = count > 0 ? (mesh.Positions[0], mesh.Positions[1], mesh.Positions[2]) : default;
     }
 
@@ -73,7 +83,7 @@ internal sealed class EdgeCollapser
     /// <param name="arena">Scratch memory.</param>
     public void Run(int rounds, Arena arena)
     {
-        AddPlanes();
+        AddPlanes(arena);
         for (var round = 0; round < rounds; round++)
         {
             var before = collapses;
@@ -107,42 +117,72 @@ internal sealed class EdgeCollapser
         }
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void AddPlanes()
+    /// <summary>Gives every vertex the planes of its triangles: flat faces their own, elsewhere the true surface's.</summary>
+    /// <remarks>
+    /// The surface's tangent plane at the centroid, not the triangle's: where the fine mesh cuts a sharp edge short its
+    /// triangles lie in no face of the solid.
+    /// </remarks>
+    private void AddPlanes(Arena arena)
     {
-        var p = mesh.Positions;
-        var corners = mesh.Corners;
-        for (var t = 0; t < corners.Length; t += 3)
+        var arenaMark = arena.Mark;
+        var count = mesh.FaceOf.Length;
+        Span<float> x = arena.Take(AtOnce), y = arena.Take(AtOnce), z = arena.Take(AtOnce), d = arena.Take(AtOnce);
+        Span<float> gx = arena.Take(AtOnce), gy = arena.Take(AtOnce), gz = arena.Take(AtOnce);
+        for (var start = 0; start < count; start += AtOnce)
         {
-            int a = corners[t] * 3, b = corners[t + 1] * 3, c = corners[t + 2] * 3;
-            double ax = p[a], ay = p[a + 1], az = p[a + 2], ux = p[b] - ax, uy = p[b + 1] - ay, uz = p[b + 2] - az, vx = p[c] - ax, vy = p[c + 1] - ay, vz = p[c + 2] - az;
-            double nx = uy * vz - uz * vy, ny = uz * vx - ux * vz, nz = ux * vy - uy * vx, twiceArea = Math.Sqrt(nx * nx + ny * ny + nz * nz);
-            if (twiceArea < LeastArea)
+            var n = Math.Min(AtOnce, count - start);
+            for (var i = 0; i < AtOnce; i++)
             {
-                continue;
+                var t = (start + Math.Min(i, n - 1)) * 3;
+                int a = mesh.Corners[t] * 3, b = mesh.Corners[t + 1] * 3, c = mesh.Corners[t + 2] * 3;
+                var p = mesh.Positions;
+                (x[i], y[i], z[i]) = ((p[a] + p[b] + p[c]) / 3, (p[a + 1] + p[b + 1] + p[c + 1]) / 3, (p[a + 2] + p[b + 2] + p[c + 2]) / 3);
             }
 
-            Quadric plane;
-            var face = mesh.FaceOf[t / 3];
-            if (face == FlatFaces.None)
+            solids.Whole.Gradients(x, y, z, d, gx, gy, gz, arena);
+            for (var i = 0; i < n; i++)
             {
-                var scale = 1 / twiceArea;
-                (nx, ny, nz) = (nx * scale, ny * scale, nz * scale);
-                plane = Quadric.OfPlane(nx, ny, nz, -(nx * (ax - originX) + ny * (ay - originY) + nz * (az - originZ)), twiceArea, 1);
-            }
-            else
-            {
-                var (normal, offset) = planes[face];
-                offset -= normal.X * originX + normal.Y * originY + normal.Z * originZ;
-                plane = Quadric.OfPlane(normal.X, normal.Y, normal.Z, -offset, twiceArea, FlatStiffness);
-            }
-
-            for (var k = 0; k < 3; k++)
-            {
-                quadrics[corners[t + k]].Add(in plane);
+                AddPlane(start + i, new Vec3(x[i], y[i], z[i]), d[i], new Vec3(gx[i], gy[i], gz[i]));
             }
         }
+
+        arena.Release(arenaMark);
     }
+
+    private void AddPlane(int triangle, Vec3 centroid, double distance, Vec3 gradient)
+    {
+        int a = mesh.Corners[triangle * 3], b = mesh.Corners[triangle * 3 + 1], c = mesh.Corners[triangle * 3 + 2];
+        Vec3 corner = At(a), across = (At(b) - corner).Cross(At(c) - corner), origin = new(originX, originY, originZ);
+        double twiceArea = across.Length, slope = gradient.Length;
+        if (twiceArea < LeastArea)
+        {
+            return;
+        }
+
+        var isOffHere = Math.Abs(distance) > OffShare * deviation;
+        isOff[a] |= isOffHere;
+        isOff[b] |= isOffHere;
+        isOff[c] |= isOffHere;
+        var stiffness = 1.0;
+        Vec3 normal = across / twiceArea, on = corner;
+        if (mesh.FaceOf[triangle] != FlatFaces.None)
+        {
+            var plane = planes[mesh.FaceOf[triangle]];
+            (normal, on, stiffness) = (plane.Normal, plane.Normal * plane.Offset, FlatStiffness);
+        }
+        else if (slope > LeastSlope)
+        {
+            normal = gradient / slope;
+            on = centroid - normal * (distance / slope);
+        }
+
+        var quadric = Quadric.OfPlane(normal.X, normal.Y, normal.Z, -normal.Dot(on - origin), twiceArea, stiffness);
+        quadrics[a].Add(in quadric);
+        quadrics[b].Add(in quadric);
+        quadrics[c].Add(in quadric);
+    }
+
+    private Vec3 At(int vertex) => new(mesh.Positions[vertex * 3], mesh.Positions[vertex * 3 + 1], mesh.Positions[vertex * 3 + 2]);
 
     private double Cost(int a, int b, out double x, out double y, out double z)
     {
@@ -183,7 +223,7 @@ internal sealed class EdgeCollapser
 
         Cost(a, b, out var dx, out var dy, out var dz);
         float x = (float)dx, y = (float)dy, z = (float)dz;
-        if (!IsGood(count, x, y, z, arena) && !(triesEnds && (IsGoodAt(a) || IsGoodAt(b))))
+        if (!IsGood(a, b, count, x, y, z, arena) && !(triesEnds && (IsGoodAt(a) || IsGoodAt(b))))
         {
             return;
         }
@@ -191,6 +231,7 @@ internal sealed class EdgeCollapser
         collapses++;
         mesh.Merge(a, b, x, y, z);
         quadrics[a].Add(in quadrics[b]);
+        isOff[a] |= isOff[b];
         version[a]++;
         version[b]++;
         for (var corner = mesh.First[a]; corner >= 0; corner = mesh.Next(corner))
@@ -204,7 +245,7 @@ internal sealed class EdgeCollapser
             (x, y, z) = (p[end * 3], p[end * 3 + 1], p[end * 3 + 2]);
             var sum = quadrics[a];
             sum.Add(in quadrics[b]);
-            return sum.Error(x - originX, y - originY, z - originZ) <= (double)deviation * deviation && IsGood(count, x, y, z, arena);
+            return sum.Error(x - originX, y - originY, z - originZ) <= (double)deviation * deviation && IsGood(a, b, count, x, y, z, arena);
         }
     }
 
@@ -257,7 +298,7 @@ internal sealed class EdgeCollapser
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private bool IsGood(int count, float x, float y, float z, Arena arena)
+    private bool IsGood(int a, int b, int count, float x, float y, float z, Arena arena)
     {
         if (!IsOn(faceBetween[0], x, y, z) || !IsOn(faceBetween[1], x, y, z))
         {
@@ -268,7 +309,7 @@ internal sealed class EdgeCollapser
         int atCentroids = EdgeCrossings.Pad(count + 1), atMiddles = EdgeCrossings.Pad(count);
         Span<float> cx = arena.Take(atCentroids), cy = arena.Take(atCentroids), cz = arena.Take(atCentroids), d = arena.Take(atCentroids);
         Span<float> mx = arena.Take(atMiddles), my = arena.Take(atMiddles), mz = arena.Take(atMiddles);
-        var isGood = Shape(count, x, y, z, cx, cy, cz, mx, my, mz, out var reach);
+        var isGood = Shape(count, isOff[a] || isOff[b], x, y, z, cx, cy, cz, mx, my, mz, out var reach);
         if (isGood)
         {
             cx[count..].Fill(x);
@@ -278,16 +319,17 @@ internal sealed class EdgeCollapser
             my[count..].Fill(y);
             mz[count..].Fill(z);
             var local = solids.At(x, y, z, MathF.Sqrt(reach));
-            isGood = IsWithin(local, mx, my, mz, d[..atMiddles], arena) && IsFacing(local, count, cx, cy, cz, d, arena);
+            var limit = isOff[a] || isOff[b] ? MathF.Max(deviation, Better * WorstNow(a, b, count, local, arena)) : deviation;
+            isGood = IsWithin(local, limit, mx, my, mz, d[..atMiddles], arena) && IsFacing(local, limit, count, cx, cy, cz, d, arena);
         }
 
         arena.Release(arenaMark);
         return isGood;
     }
 
-    /// <summary>Refuses turned triangles and slivers; fills in the points to look at.</summary>
+    /// <summary>Refuses turned triangles and slivers; fills in the points to look at. Triangles that were off may turn.</summary>
     private bool Shape(
-        int count, float x, float y, float z, Span<float> cx, Span<float> cy, Span<float> cz, Span<float> mx, Span<float> my, Span<float> mz, out float reach)
+        int count, bool mayTurn, float x, float y, float z, Span<float> cx, Span<float> cy, Span<float> cz, Span<float> mx, Span<float> my, Span<float> mz, out float reach)
     {
         var positions = mesh.Positions;
         var corners = mesh.Corners;
@@ -303,7 +345,7 @@ internal sealed class EdgeCollapser
             float o0 = ey * oz - ez * oy, o1 = ez * ox - ex * oz, o2 = ex * oy - ey * ox;
             float n0 = ey * nz - ez * ny, n1 = ez * nx - ex * nz, n2 = ex * ny - ey * nx;
             float old = MathF.Sqrt(o0 * o0 + o1 * o1 + o2 * o2), now = MathF.Sqrt(n0 * n0 + n1 * n1 + n2 * n2);
-            if (!(o0 * n0 + o1 * n1 + o2 * n2 > LeastTurn * old * now))
+            if (!(now > 0) || (!mayTurn && !(o0 * n0 + o1 * n1 + o2 * n2 > LeastTurn * old * now)))
             {
                 return false;
             }
@@ -333,12 +375,12 @@ internal sealed class EdgeCollapser
     private bool IsOn(int face, float x, float y, float z)
         => face == FlatFaces.None || Math.Abs(planes[face].Distance(new Vec3(x, y, z))) <= flatLimit;
 
-    private bool IsWithin(Solid local, Span<float> x, Span<float> y, Span<float> z, Span<float> distance, Arena arena)
+    private static bool IsWithin(Solid local, float limit, Span<float> x, Span<float> y, Span<float> z, Span<float> distance, Arena arena)
     {
         local.Distances(x, y, z, distance, arena);
         foreach (var d in distance)
         {
-            if (!(MathF.Abs(d) <= deviation))
+            if (!(MathF.Abs(d) <= limit))
             {
                 return false;
             }
@@ -347,14 +389,50 @@ internal sealed class EdgeCollapser
         return true;
     }
 
-    private bool IsFacing(Solid local, int count, Span<float> x, Span<float> y, Span<float> z, Span<float> distance, Arena arena)
+    /// <summary>The largest |distance| round the two vertices as they are.</summary>
+    private float WorstNow(int a, int b, int count, Solid local, Arena arena)
+    {
+        const int points = 2 * MostTriangles + 16;
+        Span<float> x = arena.Take(points), y = arena.Take(points), z = arena.Take(points), distance = arena.Take(points);
+        var n = 0;
+        Put(At(a), x, y, z);
+        Put(At(b), x, y, z);
+        Put((At(a) + At(b)) * 0.5, x, y, z);
+        for (var i = 0; i < count; i++)
+        {
+            int corner = rest[i], ahead = ChunkMesh.Turn(corner);
+            Vec3 v = At(mesh.Corners[corner]), p = At(mesh.Corners[ahead]), q = At(mesh.Corners[ChunkMesh.Turn(ahead)]);
+            Put((v + p) * 0.5, x, y, z);
+            Put((v + p + q) / 3, x, y, z);
+        }
+
+        x[n..].Fill(x[0]);
+        y[n..].Fill(y[0]);
+        z[n..].Fill(z[0]);
+        local.Distances(x, y, z, distance, arena);
+        var worst = 0f;
+        foreach (var d in distance)
+        {
+            worst = MathF.Max(worst, MathF.Abs(d));
+        }
+
+        return worst;
+
+        void Put(Vec3 p, Span<float> x, Span<float> y, Span<float> z)
+        {
+            (x[n], y[n], z[n]) = ((float)p.X, (float)p.Y, (float)p.Z);
+            n++;
+        }
+    }
+
+    private bool IsFacing(Solid local, float limit, int count, Span<float> x, Span<float> y, Span<float> z, Span<float> distance, Arena arena)
     {
         var n = distance.Length;
         Span<float> gx = arena.Take(n), gy = arena.Take(n), gz = arena.Take(n);
         local.Gradients(x, y, z, distance, gx, gy, gz, arena);
         for (var i = 0; i <= count; i++)
         {
-            if (!(MathF.Abs(distance[i]) <= deviation))
+            if (!(MathF.Abs(distance[i]) <= limit))
             {
                 return false;
             }

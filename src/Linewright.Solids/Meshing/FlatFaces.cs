@@ -5,8 +5,8 @@ namespace Linewright.Solids.Meshing;
 
 /// <summary>Which triangles of a fine mesh lie in a flat face of the solid, and the faces' planes.</summary>
 /// <remarks>
-/// A vertex is flat where all its triangles lie in one plane; a triangle is flat where one of its vertices is. On a
-/// cylinder neighbours along the axis share a plane, those around it do not, so no vertex of it is flat.
+/// A vertex is flat where all its neighbours lie in one plane with it; a triangle is flat where one of its vertices is.
+/// On a cylinder neighbours along the axis share a plane, those around it do not, so no vertex of it is flat.
 /// Flat vertices that share a triangle belong to one face; its plane is the mean of its triangles.
 /// </remarks>
 internal sealed class FlatFaces
@@ -14,9 +14,15 @@ internal sealed class FlatFaces
     /// <summary>The face of a triangle that is not flat.</summary>
     public const int None = -1;
 
-    // Sine of the angle between normals. Rounding of float positions tilts a triangle of 25 um by 2e-5 at 4 mm from
-    // the origin; a cylinder of 100 mm radius tilts neighbours by 2.5e-4.
-    private const float MostTilt = 1e-4f;
+    // How far rounding may lift a vertex off its plane, mm: some units in the last place of a float at 8 mm. On a
+    // cylinder neighbours 25 um apart lie 3e-5 off at 10 mm radius.
+    private const float Noise = 4e-6f;
+
+    // Two flat vertices of one face agree in their normals to within a degree.
+    private const double MostTurnCosine = 0.9998;
+
+    // A vertex of three or four triangles may lie flat by chance; more than two such side by side do not.
+    private const int LeastTriangles = 12;
 
     private FlatFaces(int[] faceOf, Plane[] planes)
     {
@@ -33,7 +39,7 @@ internal sealed class FlatFaces
     /// <summary>Finds the faces whose triangles all keep to the plane within a limit, mm.</summary>
     public static FlatFaces Find(Mesh mesh, double limit)
     {
-        var isBent = FindBent(mesh);
+        var isBent = FindBent(mesh, out var normals);
         var triangles = mesh.Triangles;
         var parent = new int[mesh.VertexCount];
         for (var v = 0; v < parent.Length; v++)
@@ -54,7 +60,8 @@ internal sealed class FlatFaces
                     continue;
                 }
 
-                if (flatVertex[t] != None)
+                // A sliver along an edge has corners that are flat in the faces on both sides.
+                if (flatVertex[t] != None && Agree(normals, v, flatVertex[t]))
                 {
                     parent[Root(parent, v)] = Root(parent, flatVertex[t]);
                 }
@@ -101,10 +108,24 @@ internal sealed class FlatFaces
         return new FlatFaces(faceOf, [.. planes]);
     }
 
-    /// <summary>A wide camber passes for flat step by step: drop faces that leave their plane.</summary>
+    /// <summary>A wide camber passes for flat step by step: drop faces that leave their plane, and chance patches.</summary>
     private static void DropBowed(Mesh mesh, int[] faceOf, List<Plane> planes, double limit)
     {
         var isBowed = new bool[planes.Count];
+        var size = new int[planes.Count];
+        foreach (var face in faceOf)
+        {
+            if (face != None)
+            {
+                size[face]++;
+            }
+        }
+
+        for (var face = 0; face < size.Length; face++)
+        {
+            isBowed[face] = size[face] < LeastTriangles;
+        }
+
         for (var t = 0; t < faceOf.Length; t++)
         {
             for (var k = 0; k < 3 && faceOf[t] != None; k++)
@@ -163,36 +184,44 @@ internal sealed class FlatFaces
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static bool[] FindBent(Mesh mesh)
+    private static bool[] FindBent(Mesh mesh, out float[] normals)
     {
+        // The mean plane at each vertex, its triangles weighted by their area.
         var p = mesh.Positions;
         var triangles = mesh.Triangles;
-        var normals = new float[triangles.Length];
-        var first = new int[mesh.VertexCount];
-        Array.Fill(first, -1);
-        var isBent = new bool[mesh.VertexCount];
+        normals = new float[p.Length];
         for (var i = 0; i < triangles.Length; i += 3)
         {
             int a = triangles[i] * 3, b = triangles[i + 1] * 3, c = triangles[i + 2] * 3;
             float ux = p[b] - p[a], uy = p[b + 1] - p[a + 1], uz = p[b + 2] - p[a + 2];
             float vx = p[c] - p[a], vy = p[c + 1] - p[a + 1], vz = p[c + 2] - p[a + 2];
             float nx = uy * vz - uz * vy, ny = uz * vx - ux * vz, nz = ux * vy - uy * vx;
-            var scale = 1 / MathF.Sqrt(nx * nx + ny * ny + nz * nz);
-            (nx, ny, nz) = (nx * scale, ny * scale, nz * scale);
-            (normals[i], normals[i + 1], normals[i + 2]) = (nx, ny, nz);
             for (var k = 0; k < 3; k++)
             {
-                // Compare with the first triangle seen at the vertex.
-                ref var other = ref first[triangles[i + k]];
-                other = other < 0 ? i : other;
-                float cx = ny * normals[other + 2] - nz * normals[other + 1];
-                float cy = nz * normals[other] - nx * normals[other + 2];
-                float cz = nx * normals[other + 1] - ny * normals[other];
-                isBent[triangles[i + k]] |= !(cx * cx + cy * cy + cz * cz <= MostTilt * MostTilt);
+                var v = triangles[i + k] * 3;
+                normals[v] += nx;
+                normals[v + 1] += ny;
+                normals[v + 2] += nz;
             }
         }
 
+        // Bent where a neighbour leaves that plane.
+        var isBent = new bool[mesh.VertexCount];
+        for (var i = 0; i < triangles.Length; i++)
+        {
+            int v = triangles[i] * 3, w = triangles[i % 3 == 2 ? i - 2 : i + 1] * 3;
+            float nx = normals[v], ny = normals[v + 1], nz = normals[v + 2];
+            var off = nx * (p[w] - p[v]) + ny * (p[w + 1] - p[v + 1]) + nz * (p[w + 2] - p[v + 2]);
+            isBent[triangles[i]] |= !(off * off <= Noise * Noise * (nx * nx + ny * ny + nz * nz));
+        }
+
         return isBent;
+    }
+
+    private static bool Agree(float[] normals, int v, int w)
+    {
+        Vec3 a = new(normals[v * 3], normals[v * 3 + 1], normals[v * 3 + 2]), b = new(normals[w * 3], normals[w * 3 + 1], normals[w * 3 + 2]);
+        return a.Dot(b) > MostTurnCosine * a.Length * b.Length;
     }
 
     private static int Root(int[] parent, int v)

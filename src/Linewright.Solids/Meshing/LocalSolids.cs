@@ -7,7 +7,6 @@ namespace Linewright.Solids.Meshing;
 internal sealed class LocalSolids
 {
     private const int MostAlong = 24;
-    private readonly Solid whole;
     private readonly Solid?[] near;
     private readonly float lowX, lowY, lowZ, side, reachLimit;
     private readonly int countX, countY, countZ;
@@ -25,8 +24,11 @@ internal sealed class LocalSolids
         (countX, countY, countZ) = ((int)(size.X / side) + 1, (int)(size.Y / side) + 1, (int)(size.Z / side) + 1);
         near = new Solid?[countX * countY * countZ];
         var centre = box.Centre;
-        whole = solid.Near((float)centre.X, (float)centre.Y, (float)centre.Z, (float)(size.Length * 0.6 + 1e-3), out _);
+        Whole = solid.Near((float)centre.X, (float)centre.Y, (float)centre.Z, (float)(size.Length * 0.6 + 1e-3), out _);
     }
+
+    /// <summary>The solid near all of the box.</summary>
+    public Solid Whole { get; }
 
     /// <summary>A solid that gives the right distances at the point and within the reach of it.</summary>
     /// <remarks>The reach must stay within the box given at the start, as all vertices do.</remarks>
@@ -34,13 +36,13 @@ internal sealed class LocalSolids
     {
         if (reach > reachLimit)
         {
-            return whole;
+            return Whole;
         }
 
         var i = Math.Clamp((int)((x - lowX) / side), 0, countX - 1);
         var j = Math.Clamp((int)((y - lowY) / side), 0, countY - 1);
         var k = Math.Clamp((int)((z - lowZ) / side), 0, countZ - 1);
-        return near[(k * countY + j) * countX + i] ??= whole.Near(
+        return near[(k * countY + j) * countX + i] ??= Whole.Near(
             lowX + (i + 0.5f) * side, lowY + (j + 0.5f) * side, lowZ + (k + 0.5f) * side, side * 0.8661f + reachLimit + 1e-3f, out _);
     }
 }

@@ -63,7 +63,9 @@ public static class Mesher
             return Certified(fine, solid, settings, crew);
         }
 
-        var simple = Simplifier.Run(solid, fine.Mesh, settings.DeviationMm, crew);
+        // A fiftieth is kept back for the rounding between the simplifier's tests and the certificate.
+        var limit = 0.98 * settings.DeviationMm;
+        var simple = Simplifier.Run(solid, fine.Mesh, limit, crew);
         var outcome = fine with { Mesh = simple.Mesh, Repeats = simple.Repeats };
         return simple.IsClean
             ? Certified(outcome, solid, settings, crew)

@@ -14,11 +14,11 @@ public static class Simplifier
 {
     private const double CubeEdges = 40; // mean edges along a cube
     private const int LastRounds = 6;
-    private const int MostRepeats = 8;
+    private const int MostRepeats = 10;
     private const int MostPairs = 2000;
 
-    // The first region reaches two edges beyond the triangles that meet; each repeat doubles it.
-    private const double FirstReachEdges = 2;
+    // The first region reaches half an edge beyond the place where triangles meet; each repeat doubles it.
+    private const double FirstReachEdges = 0.5;
 
     /// <summary>Simplifies a closed mesh.</summary>
     /// <param name="solid">The solid that the mesh stands for.</param>
@@ -70,13 +70,14 @@ public static class Simplifier
         return new Mesh(work.Positions, work.Triangles);
     }
 
-    /// <summary>Holds the fine vertices in the boxes round the triangles that meet.</summary>
+    /// <summary>Holds the fine vertices near the places where triangles meet.</summary>
     private static void Hold(Mesh fine, Mesh result, IReadOnlyList<(int First, int Second)> pairs, double reach, bool[] isHeld)
     {
         var boxes = new List<Bounds>();
         foreach (var (first, second) in pairs)
         {
-            boxes.Add(BoxOf(result, first).Join(BoxOf(result, second)).Grown(reach));
+            // The two meet where their boxes overlap; the triangles themselves may be as large as a face.
+            boxes.Add(BoxOf(result, first).Meet(BoxOf(result, second)).Grown(reach));
         }
 
         for (var v = 0; v < fine.VertexCount; v++)

@@ -40,6 +40,11 @@ internal static class TrianglePair
             return true;
         }
 
+        if (Separation.IsClear(positions, s, t, restS[..countS], restT[..countT]))
+        {
+            return false;
+        }
+
         Vector3 a = At(positions, s[0]), b = At(positions, s[1]), c = At(positions, s[2]);
         Vector3 d = At(positions, t[0]), e = At(positions, t[1]), f = At(positions, t[2]);
         if (sharedS == 2)

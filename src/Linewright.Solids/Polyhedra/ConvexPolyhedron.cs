@@ -6,9 +6,10 @@ namespace Linewright.Solids.Polyhedra;
 
 /// <summary>A closed convex body with flat faces, in mm: a cut stone, for one. Never changes once built.</summary>
 /// <remarks>
-/// Exact up to rounding: vertices are solved from their planes and lie within 1e-9 of the largest plane offset of
-/// every plane they belong to. A body that exists has been proved closed, oriented and of one piece
-/// (vertices - edges + faces = 2). Distances are negative inside.
+/// Exact up to rounding: vertices are solved from their planes and lie within 1e-9 of the body's farthest
+/// coordinate of every plane they belong to (1e-6 where planes nearly coincide and have to be taken for one). A body
+/// that exists has been proved closed, oriented and of one piece (vertices - edges + faces = 2). Distances are negative
+/// inside.
 /// </remarks>
 public sealed class ConvexPolyhedron
 {
@@ -116,11 +117,12 @@ public sealed class ConvexPolyhedron
             return bound;
         }
 
-        // The nearest point lies on a face that the point can see.
+        // The nearest point lies on a face that the point can see; rounding may hide one that the point is level with.
         var nearest = double.PositiveInfinity;
+        var level = -HalfSpaceClipper.OnPlaneShare * Bounds.Size.Length;
         foreach (var face in Faces)
         {
-            if (face.Plane.Distance(p) > 0)
+            if (face.Plane.Distance(p) > level)
             {
                 nearest = Math.Min(nearest, DistanceToFace(face, p));
             }

@@ -13,9 +13,11 @@ namespace Linewright.Solids.Polyhedra;
 /// </remarks>
 internal sealed class HalfSpaceClipper
 {
-    /// <summary>A vertex this near to a plane lies on it, as a share of the largest plane offset.</summary>
+    /// <summary>A vertex this near to a plane lies on it, as a share of the body's farthest coordinate.</summary>
     /// <remarks>Rounding of three planes meeting at a few degrees stays below 1e-13; the smallest facet detail of a stone is above 1e-4.</remarks>
     public const double OnPlaneShare = 1e-9;
+
+    private const double RoughShare = 1e-6;
 
     // A first box this many times the largest offset: a body that reaches farther counts as unbounded.
     private const double BoxShare = 1000;
@@ -27,10 +29,10 @@ internal sealed class HalfSpaceClipper
     private readonly double tolerance;
     private List<ClippedFace> faces = [];
 
-    private HalfSpaceClipper(double scale)
+    private HalfSpaceClipper(double boxHalf, double tolerance)
     {
-        tolerance = scale * OnPlaneShare;
-        StartBox(scale * BoxShare);
+        this.tolerance = tolerance;
+        StartBox(boxHalf);
     }
 
     /// <summary>The surface that the half-spaces leave, or why there is none. Face plane indices are those of the list given.</summary>
@@ -42,7 +44,32 @@ internal sealed class HalfSpaceClipper
             scale = Math.Max(scale, Math.Abs(plane.Offset));
         }
 
-        var clipper = new HalfSpaceClipper(scale > 0 ? scale : 1);
+        scale = scale > 0 ? scale : 1;
+
+        // A rough cut finds the body's size. The fine one starts close around it: in a box a thousand times larger,
+        // planes that are parallel but for a rounding would cross far out, and a plane that stands far off and cuts
+        // nothing would coarsen the tolerance.
+        var rough = Clip(halfSpaces, scale * BoxShare, scale * RoughShare, out vertices, out faces);
+        if (rough != PolyhedronStatus.Solid)
+        {
+            return Clip(halfSpaces, scale * BoxShare, scale * OnPlaneShare, out vertices, out faces);
+        }
+
+        var size = vertices.Max(v => Math.Max(Math.Abs(v.X), Math.Max(Math.Abs(v.Y), Math.Abs(v.Z))));
+        var status = PolyhedronStatus.Broken;
+        for (var share = OnPlaneShare; status == PolyhedronStatus.Broken && share < 2 * RoughShare; share *= 10)
+        {
+            // Planes that differ by about the tolerance can leave the surface open; a coarser one then takes them for one.
+            status = Clip(halfSpaces, size * 2, size * share, out vertices, out faces);
+        }
+
+        return status;
+    }
+
+    private static PolyhedronStatus Clip(
+        IReadOnlyList<Plane> halfSpaces, double boxHalf, double tolerance, out List<Vec3> vertices, out List<ClippedFace> faces)
+    {
+        var clipper = new HalfSpaceClipper(boxHalf, tolerance);
         var status = PolyhedronStatus.Solid;
         foreach (var plane in halfSpaces)
         {
@@ -94,7 +121,7 @@ internal sealed class HalfSpaceClipper
         }
 
         // Shorten every face that reaches outside; faces with no vertex truly inside go.
-        var faceOfEdge = EdgeOwners(faces);
+        var faceOfEdge = EdgeOwners(faces, (a, b) => sides[a] * sides[b] < 0);
         var madeOnEdge = new Dictionary<(int, int), int>();
         var kept = new List<ClippedFace>(faces.Count + 1);
         foreach (var face in faces)
@@ -145,7 +172,7 @@ internal sealed class HalfSpaceClipper
         return (inside, outside);
     }
 
-    private static Dictionary<(int From, int To), int> EdgeOwners(List<ClippedFace> faces)
+    private static Dictionary<(int From, int To), int> EdgeOwners(List<ClippedFace> faces, Func<int, int, bool> counts)
     {
         var owners = new Dictionary<(int, int), int>();
         for (var f = 0; f < faces.Count; f++)
@@ -153,7 +180,11 @@ internal sealed class HalfSpaceClipper
             var loop = faces[f].Loop;
             for (var i = 0; i < loop.Count; i++)
             {
-                owners[(loop[i], loop[(i + 1) % loop.Count])] = f;
+                int from = loop[i], to = loop[(i + 1) % loop.Count];
+                if (counts(from, to))
+                {
+                    owners[(from, to)] = f;
+                }
             }
         }
 
@@ -162,6 +193,11 @@ internal sealed class HalfSpaceClipper
 
     private List<int>? Shorten(ClippedFace face, Dictionary<(int From, int To), int> faceOfEdge, Dictionary<(int, int), int> madeOnEdge)
     {
+        if (face.Loop.TrueForAll(v => sides[v] <= 0))
+        {
+            return face.Loop.Exists(v => sides[v] < 0) ? face.Loop : [];
+        }
+
         var loop = new List<int>(face.Loop.Count + 1);
         var inside = false;
         for (var i = 0; i < face.Loop.Count; i++)
@@ -205,9 +241,10 @@ internal sealed class HalfSpaceClipper
         return volume == 0 ? null : (bc * a.Offset + ca * b.Offset + ab * c.Offset) / volume;
     }
 
-    private static List<int>? OpenLoop(List<ClippedFace> kept)
+    private List<int>? OpenLoop(List<ClippedFace> kept)
     {
-        var owners = EdgeOwners(kept);
+        // Only edges between two vertices on the plane can have lost the face on their other side.
+        var owners = EdgeOwners(kept, (a, b) => sides[a] == 0 && sides[b] == 0);
         var next = new Dictionary<int, int>();
         var start = int.MaxValue;
         foreach (var (from, to) in owners.Keys)
@@ -238,17 +275,17 @@ internal sealed class HalfSpaceClipper
         return null;
     }
 
-    private static List<ClippedFace> DropVerticesOfTwoFaces(List<ClippedFace> faces)
+    private List<ClippedFace> DropVerticesOfTwoFaces(List<ClippedFace> faces)
     {
         // Where two cuts run through one vertex along one line, only two faces are left there: it is no corner any more.
         while (true)
         {
-            var count = new Dictionary<int, int>();
+            var count = new int[vertices.Count];
             foreach (var face in faces)
             {
                 foreach (var v in face.Loop)
                 {
-                    count[v] = count.GetValueOrDefault(v) + 1;
+                    count[v]++;
                 }
             }
 

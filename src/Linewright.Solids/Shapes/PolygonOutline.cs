@@ -45,7 +45,7 @@ internal readonly struct PolygonOutline : IOutline
     public T Distance<T>(T u, T v)
         where T : struct, IReal<T>
     {
-        T best = T.C(1e30), side = T.C(1), one = T.C(1), zero = T.C(0);
+        T best = T.C(1e30), side = T.C(1), one = T.C(1), zero = T.C(0), signed = zero, isBeside = -one;
         var e = edges;
         for (var i = 0; i + Stride <= e.Length; i += Stride)
         {
@@ -56,9 +56,15 @@ internal readonly struct PolygonOutline : IOutline
             var cross = du * wv - dv * wu;
             var clamped = T.Min(T.Max(along, zero), one);
             T cu = wu - du * clamped, cv = wv - dv * clamped;
-            var beside = T.Abs(cross) * T.C(e[i + 5]);
+            var beside = cross * T.C(e[i + 5]);
             var ends = T.Sqrt(cu * cu + cv * cv);
-            var d = T.IfLess(zero, along, T.IfLess(along, one, beside, ends), ends);
+            var hasFoot = T.IfLess(zero, along, T.IfLess(along, one, one, -one), -one);
+            var d = T.IfLess(zero, hasFoot, T.Abs(beside), ends);
+
+            // Beside the nearest edge that edge alone says which side it is, so that the gradient has the right sign
+            // on the surface itself too; at a corner the crossings say it.
+            signed = T.IfLess(d, best, -beside, signed);
+            isBeside = T.IfLess(d, best, hasFoot, isBeside);
             best = T.Min(best, d);
 
             // Count crossings of the ray along +u: three conditions that hold or fail together turn the side.
@@ -69,6 +75,6 @@ internal readonly struct PolygonOutline : IOutline
             side = side * T.IfLess(T.C(2), T.Abs(starts + stops + left), -one, one);
         }
 
-        return side * best - T.C(round);
+        return T.IfLess(zero, isBeside, signed, side * best) - T.C(round);
     }
 }

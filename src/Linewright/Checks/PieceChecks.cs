@@ -6,7 +6,25 @@ namespace Linewright.Checks;
 /// <summary>Front door of the room: runs every check on a piece as it is worn.</summary>
 public static class PieceChecks
 {
-    private static readonly ImmutableArray<ICheck> All = [new CastableCheck()];
+    // In the order in which a maker reads them: does it close, does it move, does it hold the stones, does it last.
+    private static readonly ImmutableArray<ICheck> All =
+    [
+        new FitCheck(),
+        new HingeRangeCheck(),
+        new NeighbourGapCheck(),
+        new PlayCheck(),
+        new RunningCheck(),
+        new SettingCheck(),
+        new StoneRoomCheck(),
+        new WallCheck(),
+        new StrengthCheck(),
+        new ClaspCheck(),
+        new TongueCheck(),
+        new CatchCheck(),
+        new ClaspHingeCheck(),
+        new MetalCheck(),
+        new CastableCheck(),
+    ];
 
     /// <summary>Runs all checks, side by side; findings come in the order of the checks, whatever ends first.</summary>
     /// <param name="model">The piece.</param>

@@ -31,8 +31,8 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
         var allowed = Solid.Union(
             HingeEnds.Wedge(false, link.InwardHalf, link.OutwardHalf).Moved(axis),
             ends.CheekAllowance().Moved(axis));
-        metal = Solid.Common(metal, allowed).Grown(allowance)
-            .Minus(Blend.Fillet(0.08), ends.EyeSweep().Moved(axis))
+        metal = Solid.Common(LinkBuilder.CutEdge, metal, allowed).Grown(allowance)
+            .Minus(LinkBuilder.CutEdge, ends.EyeSweep().Moved(axis))
             .Minus(Cavity(), CutOut(), Mouth(), Shape.HalfSpace(new Vec3(0, 0, -allowance), Vec3.UnitZ));
         return hinge.Kind == HingeKind.EyeOverBar
             ? Solid.Union(metal, ends.Bar().Moved(axis))
@@ -65,7 +65,12 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
             new Vec3(form.MouthMm - form.LipMm - 0.5, -half, form.WallMm),
             new Vec3(form.MouthMm + 1, half, form.RoofMm - form.LipDropMm),
             corner);
-        return Solid.Union(room, mouth);
+
+        // Behind the eye the cavity is open: a passage as wide as the eye's window joins the two cleanly.
+        var window = link.Hinge.CheekInnerMm - 0.02;
+        var passage = Shape.BoxBetween(
+            new Vec3(0.3, -window, form.WallMm), new Vec3(form.CavityMm + 0.4, window, form.RoofMm), corner);
+        return Solid.Union(room, mouth, passage);
     }
 
     /// <summary>Open to the mouth, so that the push slides in with the tongue.</summary>

@@ -59,7 +59,7 @@ public sealed record ClaspForm
     /// <summary>Width of the strip.</summary>
     public required double StripWidthMm { get; init; }
 
-    /// <summary>Open height between the leaves.</summary>
+    /// <summary>Open height between the leaves at the catch, at rest.</summary>
     public required double LeafGapMm { get; init; }
 
     /// <summary>How far the push is pressed to free the catch.</summary>
@@ -76,6 +76,12 @@ public sealed record ClaspForm
 
     /// <summary>How far the catch stands behind the lip.</summary>
     public double OverlapMm => LipDropMm - SlideMm;
+
+    /// <summary>Open height between the leaves at the fold: the fold must slide under the lip as it is, for it does not give.</summary>
+    public double FoldGapMm => LeafGapMm - OverlapMm - SlideMm;
+
+    /// <summary>How far the upper leaf rises from the fold to the catch, at rest.</summary>
+    public double RiseMm => LeafGapMm - FoldGapMm;
 
     /// <summary>Height of the roof's inner face.</summary>
     public double RoofMm => HeightMm - WallMm;

@@ -40,10 +40,12 @@ internal sealed class HingeEnds(HingeForm form, double edge)
         var hole = AlongY(Shape.Cylinder(form.HoleMm / 2, form.EyeWidthMm + 1));
         if (state == PartState.AsCast && form.Kind == HingeKind.EyeOverBar)
         {
-            var reach = form.HeightMm + 0.5;
-            hole = Solid.Union(hole, Shape.BoxBetween(
-                new Vec3(-form.HoleMm / 2, -form.EyeWidthMm / 2 - 0.02, -reach),
-                new Vec3(form.HoleMm / 2, form.EyeWidthMm / 2 + 0.02, 0)));
+            // The way in, as deep as the tail is long; at the tail wider than the eye with its allowance, so that no fin stays.
+            double reach = form.HeightMm + 4, half = form.HoleMm / 2, side = form.EyeWidthMm / 2 + 0.02;
+            hole = Solid.Union(
+                hole,
+                Shape.BoxBetween(new Vec3(-half, -side, -reach), new Vec3(half, side, 0)),
+                Shape.BoxBetween(new Vec3(0, -side - 0.3, -reach), new Vec3(half, side + 0.3, 0)));
         }
 
         return hole.Moved(centre);

@@ -8,10 +8,13 @@ namespace Linewright.Parts;
 internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
 {
     // Edges that the windows leave are broken as a polisher would. Common practice: 0.1 to 0.2 where skin or cloth may catch.
-    private static readonly Blend CutEdge = Blend.Fillet(0.08);
+    internal static readonly Blend CutEdge = Blend.Fillet(0.08);
 
     // The setter burnishes the rim of a bearing: no knife edge is left against the stone.
     private static readonly Blend SeatEdge = Blend.Fillet(0.03);
+
+    // A tip thinner than this is caught by cloth and lifts; a third of the claw is what a setter leaves. Assumed.
+    private const double LeastTipMm = 0.25, TipShare = 0.3;
 
     private readonly HingeEnds ends = new(form.Hinge, spec.EdgeMm);
 
@@ -68,11 +71,9 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
             atBar(ends.CheekPlates(1.1 * hinge.EyeRadiusMm, 0.12, form.UpperTopMm - form.UpperHeightMm / 2))), spec.KnuckleLimitMm, knuckle));
         features.Add(new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.NextBarAxis)), spec.KnuckleLimitMm, knuckle));
         features.Add(new Feature("stop", Stops(), LinkForm.WireMm - 0.02, wire));
-        features.Add(new Feature(
-            "claw",
-            Solid.Union([.. Claws(PartState.AsSet, 0)]),
-            0.5 * spec.ClawMm,
-            "half of the claw must remain behind its bearing"));
+        var girdleTop = Shape.HalfSpace(new Vec3(0, 0, form.GirdleHeightMm + spec.Stone.GirdleHalfMm), Vec3.UnitZ);
+        features.Add(new Feature("claw heel", Solid.Common(Solid.Union([.. Quarters(Shank)]), girdleTop), 0.5 * spec.ClawMm, "half of the claw must remain behind its bearing"));
+        features.Add(new Feature("claw tip", Solid.Union([.. Quarters(Tip)]).Minus(girdleTop), Math.Max(LeastTipMm, TipShare * spec.ClawMm), "a tip is a third of its claw over the crown, as set"));
         if (hinge.Kind == HingeKind.EyeOverBar)
         {
             features.Add(new Feature("bar", atBar(ends.Bar()), Math.Min(hinge.BarMm, spec.CastBarLimitMm) - 0.02, "bar cast in this metal"));
@@ -100,16 +101,26 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         var plate = Shape.Plate(2 * form.BaseHalfXMm, 2 * form.BaseHalfYMm, rail, corner, Math.Min(spec.EdgeMm, rail / 4));
         var opening = Solid.Union(
             Shape.Cylinder(form.OpeningMm, 2 * rail),
-            Shape.Cone(form.OpeningMm + 0.3, form.OpeningMm - 0.1, 0.4).Moved(0, 0, -rail / 2 - 0.1));
+            Shape.Cone(form.OpeningMm + 1.2, form.OpeningMm - 0.1, 1.3).Moved(0, 0, -rail / 2 - 1));
         return plate.Minus(opening).Moved(0, 0, rail / 2);
     }
 
-    /// <summary>A ring tucked under the girdle; the pavilion bevels its inside.</summary>
+    /// <summary>A collar tucked under the girdle: its inside runs along the pavilion, its underside rises inwards to meet it.</summary>
     private Solid UpperRail()
     {
-        double width = form.UpperOuterMm - form.UpperInnerMm, edge = Math.Min(spec.EdgeMm, Math.Min(width, form.UpperHeightMm) / 4);
-        return Shape.Ring(form.UpperInnerMm, form.UpperOuterMm, form.UpperHeightMm, edge)
-            .Moved(0, 0, form.UpperTopMm - form.UpperHeightMm / 2);
+        var slope = Math.Tan(double.DegreesToRadians(spec.Stone.Proportions.PavilionDeg));
+        double flat = form.UpperOuterMm - form.UpperFlatMm, round = Math.Min(spec.EdgeMm, form.UpperHeightMm / 5);
+        double top = form.UpperTopMm, low = top - form.UpperHeightMm, tip = top - (flat - form.UpperInnerMm) * slope;
+
+        // The outline is drawn inside by the rounding, which grows it back; the acute inner tip is drawn in by twice that.
+        return Shape.Revolved(
+            [
+                (form.UpperInnerMm + 2 * round, Math.Max(tip, low + 2.2 * round)),
+                (form.UpperOuterMm - round, low + round),
+                (form.UpperOuterMm - round, top - round),
+                (flat + 0.4 * round, top - round),
+            ],
+            round);
     }
 
     /// <summary>Four lugs between the claws' roots and the wedge: in the back-bend they meet before the stones do.</summary>
@@ -128,31 +139,36 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         return Solid.Common(Blend.Fillet(0.06), Solid.Union(near, near.Moved(Pose.Mirror(Vec3.UnitX))), room);
     }
 
-    private IEnumerable<Solid> Claws(PartState state, double allowance)
+    private IEnumerable<Solid> Claws(PartState state, double allowance) => Quarters((cos, sin) => Solid.Union(
+        Shank(cos, sin), state == PartState.AsSet ? Tip(cos, sin) : Upright(cos, sin)).Grown(allowance));
+
+    private IEnumerable<Solid> Quarters(Func<double, double, Solid> claw)
     {
         for (var quarter = 0; quarter < 4; quarter++)
         {
             var side = quarter is 0 or 3 ? 1 : -1;
             var hand = quarter < 2 ? 1 : -1;
-            yield return Claw(state, side * Math.Cos(form.ClawAzimuth), hand * Math.Sin(form.ClawAzimuth)).Grown(allowance);
+            yield return claw(side * Math.Cos(form.ClawAzimuth), hand * Math.Sin(form.ClawAzimuth));
         }
     }
 
-    private Solid Claw(PartState state, double cos, double sin)
+    /// <summary>A claw from its foot to the girdle: what stands behind the bearing.</summary>
+    private Solid Shank(double cos, double sin) => Shape.TaperedCapsule(
+        At(form.ClawFootMm, form.ClawFootHeightMm, cos, sin), 1.04 * form.ClawRadiusMm, At(form.ClawReachMm, form.GirdleHeightMm, cos, sin), form.ClawRadiusMm);
+
+    /// <summary>As set: from the girdle over the crown.</summary>
+    private Solid Tip(double cos, double sin) => Shape.TaperedCapsule(
+        At(form.ClawReachMm, form.GirdleHeightMm, cos, sin), form.ClawRadiusMm, At(form.TipReachMm, form.TipHeightMm, cos, sin), form.TipRadiusMm);
+
+    /// <summary>As cast, upright and long: the setter cuts nothing away but bends the leaf over the crown.</summary>
+    private Solid Upright(double cos, double sin)
     {
-        Vec3 At(double reach, double height) => new(reach * cos, reach * sin, height);
-        var girdle = At(form.ClawReachMm, form.GirdleHeightMm);
-        var shank = Shape.TaperedCapsule(At(form.ClawFootMm, form.ClawFootHeightMm), 1.04 * form.ClawRadiusMm, girdle, form.ClawRadiusMm);
-        if (state == PartState.AsSet)
-        {
-            return Solid.Union(shank, Shape.TaperedCapsule(
-                girdle, form.ClawRadiusMm, At(form.TipReachMm, form.TipHeightMm), form.TipRadiusMm));
-        }
-
-        // Upright and long: the setter cuts nothing away but bends the leaf over the crown.
         var top = 0.8 * form.ClawRadiusMm;
-        return Solid.Union(shank, Shape.TaperedCapsule(girdle, form.ClawRadiusMm, At(form.ClawReachMm, form.CastTopMm - top), top));
+        return Shape.TaperedCapsule(
+            At(form.ClawReachMm, form.GirdleHeightMm, cos, sin), form.ClawRadiusMm, At(form.ClawReachMm, form.CastTopMm - top, cos, sin), top);
     }
+
+    private static Vec3 At(double reach, double height, double cos, double sin) => new(reach * cos, reach * sin, height);
 
     /// <summary>The bearing: the stone itself; as cast also the way down which the stone is let in.</summary>
     private Solid SeatCut(PartState state, Solid stone)

@@ -11,6 +11,9 @@ public sealed record LinkForm
     /// <summary>Rails keep this far from the pavilion: only the claws' bearings carry the stone. Common practice.</summary>
     public const double RailStoneClearMm = 0.08;
 
+    // What stays between two girdles, a side, when the stops have met. Common practice: stones never touch.
+    private const double StoneSpareMm = 0.05;
+
     /// <summary>Thinnest wire that casts and polishes, with two hundredths to spare. Common practice: 0.5 finished.</summary>
     public const double WireMm = 0.52;
 
@@ -77,6 +80,9 @@ public sealed record LinkForm
     /// <summary>Inner radius of the upper rail, before the stone is cut from it.</summary>
     public required double UpperInnerMm { get; init; }
 
+    /// <summary>Width of the flat on top of the upper rail.</summary>
+    public required double UpperFlatMm { get; init; }
+
     /// <summary>Top of the upper rail over the skin.</summary>
     public required double UpperTopMm { get; init; }
 
@@ -112,9 +118,13 @@ public sealed record LinkForm
         double claw = spec.ClawMm / 2, seat = spec.SeatFraction * spec.ClawMm;
         var reach = d / 2 - seat + claw;
 
+        // Metal stops the back-bend before two girdles meet, whatever was asked.
+        var over = girdle + stone.GirdleHalfMm - hinge.HeightMm;
+        var outward = Math.Min(spec.OutwardStop / 2, Math.Atan((pitchMm - d - 2 * StoneSpareMm) / 2 / over));
+
         // A claw must stay inside the wedge that the back-bend leaves, line slack, with a hair to spare.
         var rise = girdle + stone.GirdleHalfMm + claw - hinge.HeightMm;
-        var room = pitchMm / 2 - 2 * hinge.PlayMm - rise * Math.Tan(spec.OutwardStop / 2) - 0.03;
+        var room = pitchMm / 2 - 2 * hinge.PlayMm - rise * Math.Tan(outward) - 0.03;
         var azimuth = Math.Clamp(Math.Acos(Math.Clamp((room - claw) / reach, 0, 1)), Math.PI / 4, 70 * Math.PI / 180);
 
         // The foot leans in by 7 degrees, about a sixth of the pavilion's slope: enough to gather, not to pinch. Assumed.
@@ -159,10 +169,11 @@ public sealed record LinkForm
             OpeningMm = opening,
             UpperOuterMm = outer,
             UpperInnerMm = Math.Max(0.12 * d, outer - width),
+            UpperFlatMm = flat,
             UpperTopMm = top,
             UpperHeightMm = Math.Max(WireMm, 0.16 * d),
             InwardHalf = InwardRoom / 2,
-            OutwardHalf = spec.OutwardStop / 2,
+            OutwardHalf = outward,
         };
     }
 }

@@ -38,9 +38,11 @@ internal static class SafetyBuilder
         double a = BoxPostX(form), b = CarrierPostX(form);
         Solid Loop(double x) => HingeEnds.AlongY(Shape.Torus(ring, WireMm / 2)).Moved(x, y, z);
 
-        // The wires cross in the middle: each runs from the top of one loop to the bottom of the other.
+        // The wires cross in the middle: each leaves the top of one loop and runs into the bottom of the other as a tangent.
+        // No fillets: where a wire leaves its loop they would fill the hole that must pass the ball.
+        double sin = 2 * ring / (b - a), cos = Math.Sqrt(1 - sin * sin);
         Solid Cross(double sign) => Shape.Capsule(
-            new Vec3(a + 0.35 * ring, y, z + sign * 0.93 * ring), new Vec3(b - 0.35 * ring, y, z - sign * 0.93 * ring), WireMm / 2);
-        return Solid.Union(Blend.Fillet(0.1), Loop(a), Loop(b), Cross(1), Cross(-1));
+            new Vec3(a + sin * ring, y, z + sign * cos * ring), new Vec3(b - sin * ring, y, z - sign * cos * ring), WireMm / 2);
+        return Solid.Union(Loop(a), Loop(b), Cross(1), Cross(-1));
     }
 }

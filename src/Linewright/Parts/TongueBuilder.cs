@@ -34,8 +34,8 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
                 new Vec3(-link.Hinge.PlayMm, -link.Hinge.EyeWidthMm, -20),
                 new Vec3(link.Hinge.EyeRadiusMm + 1, link.Hinge.EyeWidthMm, 0)).Moved(axis))
             : skin;
-        metal = Solid.Common(metal, allowed).Grown(allowance).Minus(
-            Blend.Fillet(0.08), ends.CheekSweep().Moved(axis)).Minus(inner, ends.EyeHole(state).Moved(axis), below);
+        metal = Solid.Common(LinkBuilder.CutEdge, metal, allowed).Grown(allowance).Minus(
+            LinkBuilder.CutEdge, ends.CheekSweep().Moved(axis)).Minus(inner, ends.EyeHole(state).Moved(axis), below);
 
         // The strip is joined last: its slide and its root are bearings.
         return Solid.Union(Blend.Fillet(0.12), metal, Strip());
@@ -55,22 +55,47 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
     }
 
     /// <summary>The strip alone: lower leaf, fold, upper leaf with its catch, push.</summary>
-    public Solid Strip()
+    /// <param name="pressed">How far the push is pressed, mm; 0 at rest.</param>
+    /// <remarks>
+    /// The fold is low enough for the mouth and the upper leaf is bowed up to its catch: a leaf that rises with the
+    /// square of its length is bent evenly by the lip all the way out. Pressed, the bow is taken as an arc still.
+    /// </remarks>
+    public Solid Strip(double pressed = 0)
     {
-        double t = form.StripMm, half = form.StripWidthMm / 2, middle = (form.LeafGapMm + t) / 2;
-        double foldX = form.FoldMm + middle + t / 2, foldZ = form.LowerLeafMm + t / 2 + middle, round = Math.Min(0.12, t / 3);
+        double t = form.StripMm, half = form.StripWidthMm / 2, gap = form.FoldGapMm, middle = (gap + t) / 2;
+        double foldX = form.FoldMm + gap / 2 + t, foldZ = form.LowerLeafMm + t / 2 + middle, round = Math.Min(0.12, t / 3);
         var lower = Shape.BoxBetween(
             new Vec3(foldX, -half, form.LowerLeafMm), new Vec3(form.CarrierMm + 0.3, half, form.LowerLeafMm + t));
-        var upper = Shape.BoxBetween(
-            new Vec3(foldX, -half, form.UpperLeafMm - t), new Vec3(form.CatchMm, half, form.UpperLeafMm));
-        var fold = HingeEnds.AlongY(Shape.Ring(form.LeafGapMm / 2, form.LeafGapMm / 2 + t, 2 * half))
+        var fold = HingeEnds.AlongY(Shape.Ring(gap / 2, gap / 2 + t, 2 * half))
             .Moved(foldX, 0, foldZ)
             .Minus(Shape.HalfSpace(new Vec3(foldX, 0, 0), -Vec3.UnitX));
+        var rise = form.RiseMm - pressed;
+        var share = 1 - form.PushMm / (form.CatchMm - foldX);
         var push = Shape.BoxBetween(
-            new Vec3(form.CatchMm - form.PushMm, -form.CutOutMm / 2 + spec.SidePlayMm, form.UpperLeafMm - t / 2),
-            new Vec3(form.CatchMm, form.CutOutMm / 2 - spec.SidePlayMm, form.HeightMm + form.PressMm),
+            new Vec3(form.CatchMm - form.PushMm, -form.CutOutMm / 2 + spec.SidePlayMm, form.UpperLeafMm - form.RiseMm * (1 - share * share) - 0.3 * t - pressed),
+            new Vec3(form.CatchMm, form.CutOutMm / 2 - spec.SidePlayMm, form.HeightMm + form.PressMm - pressed),
             round);
-        return Solid.Union(Solid.Union(lower, fold, upper), push);
+        return Solid.Union(Solid.Union(lower, fold, UpperLeaf(foldX, form.UpperLeafMm - form.RiseMm, rise)), push);
+    }
+
+    /// <summary>A leaf that leaves the fold level, its upper face at a height, and rises (or falls) by its free end.</summary>
+    private Solid UpperLeaf(double foldX, double top, double rise)
+    {
+        // Flatter than this the arc's radius would cost more digits than the bow is worth.
+        const double straight = 0.02;
+        double t = form.StripMm, half = form.StripWidthMm / 2, length = form.CatchMm - foldX, joint = 0.02;
+        if (Math.Abs(rise) < straight)
+        {
+            return Shape.BoxBetween(new Vec3(foldX - joint, -half, top - t), new Vec3(form.CatchMm, half, top));
+        }
+
+        var radius = (length * length + rise * rise) / (2 * Math.Abs(rise));
+        var ring = rise > 0
+            ? HingeEnds.AlongY(Shape.Ring(radius, radius + t, 2 * half)).Moved(foldX, 0, top + radius)
+            : HingeEnds.AlongY(Shape.Ring(radius - t, radius, 2 * half)).Moved(foldX, 0, top - radius);
+        var reach = Math.Abs(rise) + 1;
+        return Solid.Common(ring, Shape.BoxBetween(
+            new Vec3(foldX - joint, -half - 1, top - t - reach), new Vec3(form.CatchMm, half + 1, top + reach)));
     }
 
     /// <summary>Lugs that meet the next link's stops.</summary>

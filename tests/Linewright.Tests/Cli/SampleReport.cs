@@ -27,11 +27,11 @@ internal static class SampleReport
                 new CandidateReport(48, 3.45, 0.45, 12.4, 4.8672, 163.05, 7.12, "One stone fewer; the clasp grows by 2.4 mm."),
             ]),
         [
-            new PartReport("link", "parts/link.stl", 48, 12.345678912, 61.5, 48210, 3, 0.2),
-            new PartReport("clasp-box", "parts/clasp-box.stl", 1, 98.1, 402.25, 31002, 1, 1.589),
+            new PartReport("link", "parts/link.stl", 48, true, 12.345678912, 61.5, 48210, 3, 4.9, 10.1, 0.16, 0.2),
+            new PartReport("box", "parts/box.stl", 1, true, 98.1, 402.25, 31002, 1, 4.2, 90.2, 1.461, 1.589),
         ],
         new StonesReport(49, 0.1014, 0.1020, 4.9686),
-        new WeightsReport(11.2, 12.345, 19.752),
+        new WeightsReport(11.2, 12.345, 19.752, [new AlloyWeightReport("silver-925", 7.3, 8.05, 12.88), new AlloyWeightReport("gold-750-white-pd", 11.2, 12.345, 19.752)]),
         [.. verdicts.Select(Finding)],
         ["The fineness is nominal, to be assayed."]);
 

@@ -68,14 +68,14 @@ public class ReportTests
             // Keep clear of the ties of rounding, where a last bit may decide.
             var steady = Math.Round(value, 5);
             var report = SampleReport.Of(SampleReport.Resolved());
-            string With(double number) => Write(report with { Weights = new WeightsReport(number, -0.0, 0) });
+            string With(double number) => Write(report with { Weights = new WeightsReport(number, -0.0, 0, []) });
             Assert.Equal(With(steady), With(Math.BitIncrement(Math.BitIncrement(steady))));
             Assert.Contains("\"metal_cast_g\": 0,", With(steady), StringComparison.Ordinal);
         }, iter: 200);
 
     [Fact]
     public void A_number_that_is_none_is_refused()
-        => Assert.Throws<ArgumentOutOfRangeException>(() => Write(SampleReport.Of(SampleReport.Resolved()) with { Weights = new WeightsReport(double.NaN, 0, 0) }));
+        => Assert.Throws<ArgumentOutOfRangeException>(() => Write(SampleReport.Of(SampleReport.Resolved()) with { Weights = new WeightsReport(double.NaN, 0, 0, []) }));
 
     [Theory]
     [InlineData("\"laid_flat_mm\": 178.0", "\"laid_flat_mm\": 178.0")]

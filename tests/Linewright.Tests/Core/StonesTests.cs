@@ -97,8 +97,8 @@ public class StonesTests
         Assert.Equal(0.017017, BrilliantRules.ScallopRatio(upper, lower), 1e-6);
 
         // And on the body: heights of the girdle flats' corners beside azimuth 11.25 degrees.
-        var valley = Modern(1, 1024).Body.Vertices.Where(v => Math.Abs(Math.Atan2(v.Y, v.X) - Math.PI / 16) < 0.0035).ToList();
-        Assert.Equal(0.035 - 0.017017, valley.Max(v => v.Z) - valley.Min(v => v.Z), 2e-5);
+        var valley = Modern(1, 512).Body.Vertices.Where(v => Math.Abs(Math.Atan2(v.Y, v.X) - Math.PI / 16) < 0.007).ToList();
+        Assert.Equal(0.035 - 0.017017, valley.Max(v => v.Z) - valley.Min(v => v.Z), 5e-5);
     }
 
     [Fact]
@@ -121,17 +121,17 @@ public class StonesTests
         Assert.Equal(0.00612, Coefficient(Modern(3, 64)), 5e-5);
         Gen.Select(Gen.Double[0.53, 0.60], Gen.Double[33.5, 35.5], Gen.Double[40.6, 41.4], Gen.Double[0.45, 0.65], Gen.Double[0.70, 0.85], Gen.Double[0.025, 0.035])
             .Select(g => new BrilliantProportions(g.Item1, g.Item2, g.Item3, g.Item4, g.Item5, g.Item6))
-            .Sample(p => Coefficient(Cut(3, p)) is > 0.0058 and < 0.0062, iter: 100);
+            .Sample(p => Coefficient(Cut(3, p)) is > 0.0058 and < 0.0062, iter: 50);
     }
 
     [Fact]
     public void Volume_grows_with_the_cube_of_the_diameter()
         => Gen.Select(Proportions, Gen.Double[0.8, 12]).Sample(
-            (p, d) => Math.Abs(Cut(d, p).VolumeMm3 / (Cut(1, p).VolumeMm3 * d * d * d) - 1) < 1e-12, iter: 50);
+            (p, d) => Math.Abs(Cut(d, p).VolumeMm3 / (Cut(1, p).VolumeMm3 * d * d * d) - 1) < 1e-12, iter: 20);
 
     [Fact]
     public void Every_sane_stone_keeps_every_facet()
-        => Proportions.Sample(p => Cut(2, p).FacetKinds.Length == (p.CuletRatio > 0 ? 58 : 57) + p.GirdleSides, iter: 200);
+        => Proportions.Sample(p => Cut(2, p).FacetKinds.Length == (p.CuletRatio > 0 ? 58 : 57) + p.GirdleSides, iter: 60);
 
     [Fact]
     public void A_stone_is_as_wide_as_its_diameter_says()
@@ -146,12 +146,14 @@ public class StonesTests
 
     [Fact]
     public void The_profile_lies_on_the_body_and_within_its_reach()
-        => Gen.Double[-1.7, 0.6].Sample(z =>
+    {
+        var stone = Modern(4, 64);
+        Gen.Double[-1.7, 0.6].Sample(z =>
         {
-            var stone = Modern(4, 64);
             var radius = stone.ProfileRadiusMm(z);
             return Math.Abs(stone.Body.ExactDistance(new Vec3(radius, 0, z))) < 1e-9 && stone.ReachMm(z) >= radius - 1e-9;
         }, iter: 100);
+    }
 
     [Fact]
     public void Mirrored_halves_are_equal()

@@ -152,6 +152,90 @@ public class MeasuresTests
     }
 
     [Theory]
+    [InlineData("box", "capsule")]
+    [InlineData("rounded cylinder", "torus")]
+    [InlineData("torus", "torus")]
+    [InlineData("rounded box", "rounded ring")]
+    public void Culling_misses_no_probe_and_the_pair_lies_on_both_surfaces(string nameA, string nameB)
+    {
+        Solid a = NamedSolids.All[nameA], b = NamedSolids.All[nameB];
+        Body bodyA = new(nameA, a, ProbeSurface.Of(a, Meshed(a), 0.15)), bodyB = new(nameB, b, ProbeSurface.Of(b, Meshed(b), 0.15));
+        var coordinate = Gen.Double[-2.5, 2.5];
+        Gen.Select(coordinate, coordinate, coordinate, Gen.Double[-3, 3]).Sample((x, y, z, angle) =>
+        {
+            Pose poseA = HandMadeMeshes.Awry, poseB = Pose.Turn(new Vec3(x, 1, y), angle).Then(Pose.Move(x + 1, y + 2, z + 3));
+            var found = Clearance.Between([bodyA], poseA, [bodyB], poseB);
+
+            // Every probe, one by one, without clusters.
+            var lowest = Math.Min(Lowest(bodyA.Probes, poseA, b, poseB), Lowest(bodyB.Probes, poseB, a, poseA));
+            Assert.True(found.GapMm <= lowest + 2e-5, FormattableString.Invariant($"{found.GapMm} above {lowest}"));
+            if (found.GapMm > 0)
+            {
+                Assert.Equal(0, a.Distance(poseA.Inverse().Point(found.AtA)), 1e-4);
+                Assert.Equal(0, b.Distance(poseB.Inverse().Point(found.AtB)), 1e-4);
+
+                // These distances are exact: no gap is smaller than what the refined point itself feels.
+                Assert.Equal(found.GapMm, b.Distance(poseB.Inverse().Point(found.AtA)), 1e-3);
+            }
+        }, iter: 40);
+
+        static double Lowest(ProbeSurface probes, Pose pose, Solid other, Pose otherPose)
+        {
+            var into = pose.Then(otherPose.Inverse());
+            return Enumerable.Range(0, probes.Count).Min(i => other.Distance(into.Point(probes.Point(i))));
+        }
+    }
+
+    [Fact]
+    public void Probes_cover_the_surface_and_lie_on_it()
+    {
+        var solid = NamedSolids.All["filleted union"];
+        var probes = ProbeSurface.Of(solid, Meshed(solid), 0.2);
+        var fine = ProbeSurface.Of(solid, Meshed(solid), 0.05);
+        var points = Enumerable.Range(0, probes.Count).Select(probes.Point).ToArray();
+        Assert.All(points, p => Assert.Equal(0, solid.Distance(p), 2e-5));
+        for (var i = 0; i < fine.Count; i += 7)
+        {
+            Assert.True(points.Min(p => (p - fine.Point(i)).Length) <= probes.Cover);
+        }
+
+        // No crowding either: one to three probes a square of the spacing.
+        var area = MassProperties.Of(Meshed(solid)).Area;
+        Assert.InRange(probes.Count, area / 0.04, 3 * area / 0.04);
+        var part = ProbeSurface.Of(solid, Meshed(solid), 0.2, p => p.Z > 0.5);
+        Assert.InRange(part.Count, 1, probes.Count / 2);
+    }
+
+    [Fact]
+    public void An_eye_turns_freely_round_its_bar_until_its_neck_meets_a_stop()
+    {
+        // Bar of 1.0 in an eye of 1.1. The eye's neck is 0.6 high and starts out opposite a stop of the same height.
+        var hole = Shape.Cylinder(0.55, 3);
+        var eye = Solid.Union(Shape.Ring(0.55, 1.2, 1), Shape.BoxBetween(new Vec3(-3, -0.3, -0.5), new Vec3(-0.8, 0.3, 0.5))).Minus(hole);
+        var bar = Shape.Cylinder(0.5, 3);
+        var stop = Shape.BoxBetween(new Vec3(1.5, -0.3, -0.5), new Vec3(3, 0.3, 0.5));
+        Body eyeBody = Felt("eye", eye), barBody = Felt("bar", bar), stopBody = Felt("stop", stop);
+
+        // The stop's inner corner at (1.5, 0.3) meets the neck's side, which lies 0.3 off the neck's middle line: that is
+        // when the corner stands atan(0.3 / 1.5) off that line, and as much off the stop's own.
+        var expected = Math.PI - 2 * Math.Atan2(0.3, 1.5);
+        foreach (var way in new[] { 1, -1 })
+        {
+            var found = FirstContact.Turning([barBody, stopBody], Pose.Identity, [eyeBody], Pose.Identity, Vec3.Zero, Vec3.UnitZ, way * Math.PI);
+            Assert.True(found.Touches);
+            Assert.Equal("stop", found.Nearest.NameA);
+            Assert.Equal(way * expected, found.Angle, 0.05 * Math.PI / 180);
+        }
+
+        var free = FirstContact.Turning([barBody], Pose.Identity, [eyeBody], Pose.Identity, Vec3.Zero, Vec3.UnitZ, Math.PI);
+        Assert.False(free.Touches);
+        Assert.Equal(0.05, free.LeastGapMm, 5e-4);
+
+        // A bearing with less room than asked for is in contact from the start.
+        Assert.Equal(0, FirstContact.Turning([barBody], Pose.Identity, [eyeBody], Pose.Identity, Vec3.Zero, Vec3.UnitZ, 1, 0.06).Angle);
+    }
+
+    [Theory]
     [InlineData(1.0)]
     [InlineData(-1.0)]
     public void A_ball_swung_round_an_axis_stops_where_the_chord_says(double way)
@@ -272,6 +356,18 @@ public class MeasuresTests
     }
 
     private static Mesh Meshed(Solid solid) => Mesher.Run(solid, MeshSettings.Preview, stop: TestContext.Current.CancellationToken).Mesh;
+
+    [Fact]
+    public void A_feather_edge_counts_only_within_the_widest_wedge()
+    {
+        // A wedge of 30 degrees.
+        var solid = Shape.Extruded([(0, 0), (3, 0), (3, 3 * Math.Tan(Math.PI / 6))], 2);
+        var mesh = Meshed(solid);
+        Assert.True(WallMeasure.Thinnest(solid, mesh, 0.5)!.Value.ThicknessMm < 0.1);
+        Assert.Null(WallMeasure.Thinnest(solid, mesh, 0.5, widestWedge: Math.PI / 8));
+    }
+
+    private static Body Felt(string name, Solid solid) => new(name, solid, ProbeSurface.Of(solid, Meshed(solid), 0.1));
 
     private static Solid PlanesOfBox(double x, double y, double z) => Shape.Faceted(
         [(Vec3.UnitX, x), (-Vec3.UnitX, x), (Vec3.UnitY, y), (-Vec3.UnitY, y), (Vec3.UnitZ, z), (-Vec3.UnitZ, z)],

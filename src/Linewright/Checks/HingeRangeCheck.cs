@@ -1,0 +1,128 @@
+using Linewright.Assembly;
+using Linewright.Layout;
+using Linewright.Materials;
+using Linewright.Solids.Measures;
+using Linewright.Solids.Space;
+
+namespace Linewright.Checks;
+
+/// <summary>How far two neighbouring links turn on each other before something meets, each way, and what meets.</summary>
+/// <remarks>
+/// Turned with the play shared out evenly; backwards also with the line slack, because that is when stones come
+/// nearest. Both hands of a sideways bend and of a twist are tried, the smaller counts.
+/// </remarks>
+internal sealed class HingeRangeCheck : ICheck
+{
+    // A tight curve or a wrap over the hand. Common practice: 25 to 35 degrees.
+    private const double LeastInwardDeg = 25;
+
+    // Over what the worn form needs, so that the line lies and is not held. Assumed.
+    private const double MarginDeg = 5;
+
+    // Bent back less, the line is stiff to thread; more, and claws catch each other. Common practice, 10 to 20, from 8 for small links.
+    private const double LeastOutwardDeg = 8, MostOutwardDeg = 20;
+
+    // Common practice: 1 to 3 degrees by play, more feels loose. Ends of the scale: Assumed.
+    private const double StiffDeg = 0.5, LooseDeg = 3, MostSidewaysDeg = 6;
+
+    // Nothing turns further than this before it is called free.
+    private const double MostInwardDeg = 75, MostOutDeg = 40, MostSideDeg = 15;
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Run(PieceModel model, CancellationToken stop)
+    {
+        var joint = Joint.Of(model);
+        yield return Inward(model, joint);
+        stop.ThrowIfCancellationRequested();
+
+        var slack = joint.Turn(joint.SlackMm, -Vec3.UnitY, double.DegreesToRadians(MostOutDeg));
+        yield return Outward(joint);
+        yield return MetalStopsFirst(model, joint, slack);
+        stop.ThrowIfCancellationRequested();
+
+        yield return Loose(joint, "flex-sideways", "sideways bend", Vec3.UnitZ);
+        yield return Loose(joint, "twist", "twist", Vec3.UnitX);
+    }
+
+    /// <summary>The largest turn between two pieces of the line on the wrist of the brief, degrees.</summary>
+    public static double WornDeg(PieceModel model)
+    {
+        var wrist = model.Piece.Design.Brief.Wrist;
+        var fit = WristFit.Solve(model.Piece.Layout.Chain, wrist.DepthRatio, wrist.Exponent);
+        fit = fit.Fits ? fit : WristFit.Solve(model.Piece.Layout.Chain, 1, 2);
+        return fit.Fits ? fit.Fit.LargestHingeAngleDeg : 360.0 / (model.Piece.Layout.Count + 1);
+    }
+
+    private static Finding Inward(PieceModel model, Joint joint)
+    {
+        var worn = WornDeg(model);
+        var needed = Math.Max(LeastInwardDeg, worn + MarginDeg);
+        var turn = joint.Turn(joint.SharedMm, Vec3.UnitY, double.DegreesToRadians(MostInwardDeg));
+        var measured = Degrees(turn);
+        var isMet = measured >= needed;
+        return new Finding(
+            "flex-inward",
+            isMet ? Verdict.Pass : measured >= worn ? Verdict.Caution : Verdict.Fail,
+            Where(joint, turn, joint.SharedMm, Vec3.UnitY),
+            measured, needed, "deg",
+            FormattableString.Invariant($"at least 25 for a tight curve, and {MarginDeg:0} over the {worn:0.0} that this wrist needs"),
+            Marks.CommonPractice,
+            isMet ? "" : "raise link.stone_gap_mm, or lower the hinge's axis with a smaller hinge.bar_mm or hinge.eye_wall_mm");
+    }
+
+    private static Finding Outward(Joint joint)
+    {
+        var turn = joint.Turn(joint.SharedMm, -Vec3.UnitY, double.DegreesToRadians(MostOutDeg));
+        var measured = Degrees(turn);
+        var (isLow, isHigh) = (measured < LeastOutwardDeg, measured > MostOutwardDeg);
+        return new Finding(
+            "flex-outward",
+            isLow || isHigh ? Verdict.Caution : Verdict.Pass,
+            Where(joint, turn, joint.SharedMm, -Vec3.UnitY),
+            measured, isHigh ? MostOutwardDeg : LeastOutwardDeg, "deg",
+            "a line bends backwards by 8 to 20 to be threaded, then metal stops it",
+            Marks.CommonPractice,
+            isLow ? "raise hinge.outward_stop_deg" : isHigh ? "lower hinge.outward_stop_deg" : "");
+    }
+
+    private static Finding MetalStopsFirst(PieceModel model, Joint joint, FirstContactResult slack)
+    {
+        var gap = StoneGap.At(model, joint.Next(joint.SlackMm, -slack.Angle));
+        var isMetal = slack is { Touches: true, Nearest: { NameA: not "stone", NameB: not "stone" } } && !gap.Overlaps;
+        return new Finding(
+            "metal-stops-first",
+            isMetal ? Verdict.Pass : Verdict.Fail,
+            slack.Touches
+                ? FormattableString.Invariant($"bent back with the line slack, at {Degrees(slack):0.0} deg: {joint.Words(slack, joint.SlackMm, -Vec3.UnitY)}")
+                : "bent back with the line slack, nothing stops it",
+            gap.Distance, 0, "mm",
+            "metal must stop the hinge before a stone is met; the gap between the stones at the stop",
+            Marks.CommonPractice,
+            isMetal ? "" : "lower hinge.outward_stop_deg, or raise link.stone_gap_mm");
+    }
+
+    private static Finding Loose(Joint joint, string rule, string what, Vec3 axis)
+    {
+        var limit = double.DegreesToRadians(MostSideDeg);
+        var left = joint.Turn(joint.SharedMm, axis, limit);
+        var right = joint.Turn(joint.SharedMm, axis, -limit);
+        var turn = Math.Abs(right.Angle) < Math.Abs(left.Angle) ? right : left;
+        var measured = Degrees(turn);
+        var verdict = measured is >= StiffDeg and <= LooseDeg ? Verdict.Pass : measured <= MostSidewaysDeg ? Verdict.Caution : Verdict.Fail;
+        return new Finding(
+            rule,
+            verdict,
+            $"{what}: {Where(joint, turn, joint.SharedMm, axis)}",
+            measured, measured < StiffDeg ? StiffDeg : LooseDeg, "deg",
+            "1 to 3 by play; more feels loose, less feels stiff",
+            Marks.CommonPractice,
+            verdict == Verdict.Pass ? ""
+                : measured < StiffDeg ? "raise hinge.side_clearance_mm"
+                : "lower hinge.side_clearance_mm or hinge.diametral_clearance_mm, or raise hinge.eye_width_mm");
+    }
+
+    private static double Degrees(FirstContactResult turn) => double.RadiansToDegrees(Math.Abs(turn.Angle));
+
+    private static string Where(Joint joint, FirstContactResult turn, double backMm, Vec3 axis)
+        => turn.Touches ? joint.Words(turn, backMm, axis) : "nothing meets";
+}

@@ -1,0 +1,72 @@
+using Linewright.Assembly;
+using Linewright.Materials;
+using Linewright.Solids.Measures;
+using Linewright.Solids.Meshing;
+
+namespace Linewright.Checks;
+
+/// <summary>The thinnest wall of every feature of every cast part, by the largest ball that fits inside.</summary>
+internal sealed class WallCheck : ICheck
+{
+    // Walls well over every limit need not be measured out.
+    private const double LookTo = 1.15;
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Run(PieceModel model, CancellationToken stop)
+    {
+        foreach (var part in model.Piece.Parts)
+        {
+            stop.ThrowIfCancellationRequested();
+            if (!part.IsCast || part.Features.IsEmpty)
+            {
+                continue;
+            }
+
+            if (model.MeshOf(part.Role) is { Status: not MeshStatus.Meshed } or { Mesh.TriangleCount: 0 })
+            {
+                yield return new Finding(
+                    "smallest-wall", Verdict.Fail, $"{part.Name}: no surface to measure", null, null, "mm",
+                    "what has no surface cannot be cast", Marks.Calculated, "ask for a larger process.mesh_deviation_um");
+                continue;
+            }
+
+            var most = LookTo * part.Features.Max(feature => feature.WallLimitMm);
+            var mesh = model.MeshOf(part.Role).Mesh;
+            var thinnest = WallMeasure.ThinnestByLabel(part.AsSet, mesh, most, p => FeatureNames.IndexAt(part, p));
+            for (var i = 0; i < part.Features.Length; i++)
+            {
+                yield return Judge(part, i, thinnest.TryGetValue(i, out var wall) ? wall : null, most);
+            }
+        }
+    }
+
+    private static Finding Judge(Parts.Part part, int index, WallSample? wall, double most)
+    {
+        var feature = part.Features[index];
+
+        // Where nothing thinner was met the wall is at least what was looked to.
+        var measured = wall?.ThicknessMm ?? most;
+        var isThick = measured >= feature.WallLimitMm;
+        return new Finding(
+            "smallest-wall",
+            isThick ? Verdict.Pass : Verdict.Fail,
+            wall is { } at ? FeatureNames.Place(part, index, at.At) : FormattableString.Invariant($"{part.Name}: {feature.Name}, nowhere thinner than {most:0.00}"),
+            measured, feature.WallLimitMm, "mm",
+            feature.Source,
+            Marks.CommonPractice,
+            isThick ? "" : Cure(feature.Name));
+    }
+
+    private static string Cure(string feature) => feature switch
+    {
+        "base rail" => "raise link.rail_mm, or lower link.opening_percent",
+        "eye" => "raise hinge.eye_wall_mm",
+        "cheek" => "raise hinge.cheek_mm",
+        "bar" => "raise hinge.bar_mm",
+        "claw heel" => "raise setting.claw_mm, or lower setting.seat_fraction",
+        "claw tip" => "raise setting.claw_mm",
+        "box wall" or "lip" or "carrier" => "raise clasp.wall_mm",
+        "tongue strip" => "raise clasp.tongue_mm",
+        _ => "raise link.stone_gap_mm, or choose a metal that casts thinner",
+    };
+}
