@@ -35,7 +35,7 @@ public class RoomsTests
     /// <summary>Static classes that the command line may call: the rooms' front doors and the writers.</summary>
     private static readonly Type[] FrontDoors =
     [
-        typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks),
+        typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks), typeof(Cautions),
         typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(StlWriter), typeof(CsvWriter), typeof(ThreeMfWriter), typeof(GlbWriter),
     ];
 
