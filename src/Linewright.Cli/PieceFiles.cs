@@ -1,8 +1,6 @@
 using Linewright.Assembly;
 using Linewright.Files;
 using Linewright.Making;
-using Linewright.Parts;
-using Linewright.Solids.Meshing;
 using Linewright.Solids.Space;
 
 namespace Linewright.Cli;

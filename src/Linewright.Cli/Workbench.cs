@@ -1,4 +1,3 @@
-using Linewright.Assembly;
 using Linewright.Brief;
 using Linewright.Checks;
 using Linewright.Making;
@@ -55,7 +54,7 @@ internal sealed class Workbench : IWorkbench
     {
         var piece = PartsBuilder.Build(Solve(brief));
         var count = 2 * piece.Parts.Length;
-        stage.Report($"Meshing {count} solids");
+        stage.Report(FormattableString.Invariant($"Meshing {count} solids"));
         return Workshop.Make(piece, new Counter(stage, count), stop);
     }
 
@@ -67,6 +66,6 @@ internal sealed class Workbench : IWorkbench
 
     private sealed class Counter(IProgress<string> stage, int count) : IProgress<int>
     {
-        public void Report(int value) => stage.Report($"Meshed {value} of {count} solids");
+        public void Report(int value) => stage.Report(FormattableString.Invariant($"Meshed {value} of {count} solids"));
     }
 }

@@ -1,0 +1,66 @@
+// Holds a folder written by "make" against its own report, with judges that this project did not write.
+// usage: node judge-folder.mjs FOLDER   prints a line a file; ends with 1 where anything is wrong.
+// Each part's STL: closed, one body, volume within 1e-4 and genus as report.json says (manifold-3d); nothing to repair
+// and nothing split (admesh). Each GLB: no error and no warning (gltf-validator).
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+// STL holds singles, the report the doubles behind them, rounded to a millionth.
+const volumeTolerance = 1e-4;
+
+const here = dirname(fileURLToPath(import.meta.url));
+const folder = process.argv[2];
+if (!folder) {
+  console.error('usage: node judge-folder.mjs FOLDER');
+  process.exit(2);
+}
+
+const ask = (script, ...files) => JSON.parse(execFileSync(process.execPath, [join(here, script), ...files], { encoding: 'utf8' }));
+
+// admesh's table has a line a count: "Degenerate facets : 0".
+function admesh(file) {
+  const answer = execFileSync('admesh', [file], { encoding: 'utf8', env: { ...process.env, LC_ALL: 'C' } });
+  return label => {
+    const found = new RegExp(`${label}\\s*:\\s*(-?[0-9.eE+]+)`).exec(answer);
+    if (!found) throw new Error(`admesh says nothing about '${label}':\n${answer}`);
+    return Number(found[1]);
+  };
+}
+
+let isSound = true;
+function say(name, faults, facts) {
+  isSound &&= faults.length === 0;
+  console.log(`${faults.length === 0 ? 'good' : 'BAD '} ${name}: ${[...faults, facts].join('; ')}`);
+}
+
+const report = JSON.parse(readFileSync(join(folder, 'report.json'), 'utf8'));
+if (!(report.parts?.length > 0)) throw new Error('report.json names no parts');
+
+const verdicts = ask('oracle.mjs', ...report.parts.map(part => join(folder, part.file)));
+report.parts.forEach((part, i) => {
+  const found = verdicts[i];
+  const faults = [];
+  const expect = (is, text) => is || faults.push(text);
+  expect(found.status === 'NoError', `no closed solid: ${found.status}`);
+  expect(Math.abs(found.volume - part.volume_mm3) <= volumeTolerance * part.volume_mm3, `volume ${found.volume}, reported ${part.volume_mm3}`);
+  expect(found.genus === part.genus, `genus ${found.genus}, reported ${part.genus}`);
+  expect(found.triangles === part.triangles, `${found.triangles} triangles, reported ${part.triangles}`);
+  expect(found.bodies === 1, `${found.bodies} bodies`);
+  const count = admesh(join(folder, part.file));
+  expect(count('Number of parts') === 1, `admesh: ${count('Number of parts')} parts`);
+  for (const label of ['Total disconnected facets', 'Degenerate facets', 'Facets removed', 'Facets added', 'Facets reversed', 'Backwards edges']) {
+    expect(count(label) === 0, `admesh: ${label.toLowerCase()} ${count(label)}`);
+  }
+
+  say(part.file, faults, `${found.volume.toFixed(3)} mm3, genus ${found.genus}, ${found.triangles} triangles`);
+});
+
+for (const name of ['piece.glb', 'piece-flat.glb']) {
+  const found = ask('validate-glb.mjs', join(folder, name));
+  const faults = found.errors + found.warnings > 0 ? [`${found.errors} errors, ${found.warnings} warnings`, ...found.messages.slice(0, 5)] : [];
+  say(name, faults, `${found.triangles} triangles, ${found.infos} remarks`);
+}
+
+process.exitCode = isSound ? 0 : 1;
