@@ -25,7 +25,7 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
             Blend.Fillet(0.1),
             outside,
             HingeEnds.Wedge(false, link.InwardHalf, link.OutwardHalf + StoneRoom).Moved(axis));
-        var metal = Solid.Union(Blend.Fillet(spec.FilletMm), body, ends.CheekRounds().Moved(axis), Stops(axis));
+        var metal = Solid.Union(Blend.Fillet(spec.FilletMm), body, ends.CheekRounds().Moved(axis), ends.Stops(false, link, 0.25 + spec.ClaspWallMm).Moved(axis));
         if (spec.Safety)
         {
             metal = Solid.Union(Blend.Fillet(0.15), metal, SafetyBuilder.Post(form, SafetyBuilder.BoxPostX(form)));
@@ -35,7 +35,7 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
             HingeEnds.Wedge(false, link.InwardHalf, link.OutwardHalf).Moved(axis),
             ends.CheekAllowance().Moved(axis));
         metal = Solid.Common(LinkBuilder.CutEdge, metal, allowed).Grown(allowance)
-            .Minus(LinkBuilder.CutEdge, ends.EyeSweep().Moved(axis))
+            .Minus(LinkBuilder.CutEdge, ends.EyeSweep(true).Moved(axis))
             .Minus(Cavity(), CutOut(), Mouth(), Shape.HalfSpace(new Vec3(0, 0, -allowance), Vec3.UnitZ));
         return hinge.Kind == HingeKind.EyeOverBar
             ? Solid.Union(metal, ends.Bar().Moved(axis))
@@ -56,20 +56,6 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
         ];
     }
 
-    /// <summary>Lugs that meet the last link's stops.</summary>
-    private Solid Stops(Pose axis)
-    {
-        double y = link.ClawReachMm * Math.Sin(link.ClawAzimuth), half = Math.Max(0.26, 0.75 * link.ClawRadiusMm), high = link.UpperTopMm;
-        var lug = Shape.BoxBetween(
-            new Vec3(-0.2, y - half, high - Math.Max(0.5, 0.8 * link.UpperHeightMm)),
-            new Vec3(0.25 + spec.ClaspWallMm, y + half, high),
-            Math.Min(spec.EdgeMm, half / 3));
-        return Solid.Common(
-            Blend.Fillet(0.06),
-            Solid.Union(lug, lug.Moved(Pose.Mirror(Vec3.UnitY))),
-            HingeEnds.Wedge(false, link.InwardHalf, link.OutwardHalf).Moved(axis));
-    }
-
     /// <summary>The room for the tongue; the lip is what is left of the roof at the mouth. Corners are rounded inside.</summary>
     private Solid Cavity()
     {
@@ -86,7 +72,9 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
         // Behind the eye the cavity is open: a passage as wide as the eye's window joins the two cleanly.
         var window = link.Hinge.CheekInnerMm - 0.02;
         var passage = Shape.BoxBetween(
-            new Vec3(-1, -window, form.WallMm), new Vec3(form.CavityMm + 0.4, window, form.RoofMm), corner);
+            new Vec3(-1, -window, form.WallMm),
+            new Vec3(form.CavityMm + 0.4, window, Math.Min(form.RoofMm, link.Hinge.HeightMm + link.Hinge.EyeRadiusMm)),
+            corner);
         return Solid.Union(room, mouth, passage);
     }
 

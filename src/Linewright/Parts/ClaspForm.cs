@@ -141,7 +141,7 @@ public sealed record ClaspForm
 
     private const double MouthGapMm = 0.05, CatchGapMm = 0.05;
 
-    private static double Width(LineSpec spec, double lineWidth) => Math.Max(4.0, spec.ClaspWidthRatio * lineWidth);
+    private static double Width(LineSpec spec, double lineWidth) => Math.Max(3.8, spec.ClaspWidthRatio * lineWidth);
 
     private static double StripWidth(LineSpec spec, double width) => width - 2 * spec.ClaspWallMm - 2 * spec.SidePlayMm;
 
@@ -169,7 +169,7 @@ public sealed record ClaspForm
 
     private static double Lip(LineSpec spec) => spec.WallLimitMm;
 
-    private static double CarrierThickness(LineSpec spec, HingeForm hinge) => spec.WallLimitMm + 0.5 * (hinge.CheekRadiusMm + hinge.ReliefMm);
+    private static double CarrierThickness(LineSpec spec, HingeForm hinge) => spec.WallLimitMm + 0.08 + 0.5 * (hinge.CheekRadiusMm + hinge.ReliefMm);
 
     /// <summary>From the carrier's outer face to the taut axis: the next cheeks may sweep half of their radius out of the carrier.</summary>
     private static double EyeReach(LineSpec spec, HingeForm hinge)

@@ -13,6 +13,9 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     // Faces that a cut will make stand this much proud before it, so that no two surfaces lie flush when they are blended.
     private const double SpareMm = 0.08;
 
+    // Height of the edge where a window meets the skin. Common practice: no edge thinner than a third of a millimetre on the skin.
+    private const double BluntMm = 0.35;
+
     /// <summary>The eye: a ring about y; as cast open to the skin side with its end hanging straight, ready to be closed.</summary>
     public Solid Eye(PartState state)
     {
@@ -76,10 +79,47 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     public Solid PinHoles() => AlongY(Shape.Cylinder(form.HoleMm / 2, 2 * form.CheekOuterMm + 1));
 
     /// <summary>What the neighbour's eye sweeps, with its relief; taken from the side with the bar.</summary>
-    public Solid EyeSweep()
+    /// <param name="toSkin">True to open the window straight down, so that no blade is left between it and an opening.</param>
+    public Solid EyeSweep(bool toSkin)
     {
         var radius = form.EyeRadiusMm + form.PlayMm + form.ReliefMm;
-        return AlongY(Shape.Cylinder(radius, 2 * form.CheekInnerMm, Math.Min(edge, form.CheekInnerMm / 3)));
+        return Sweep(radius, toSkin ? radius : Blunt(radius), 2 * form.CheekInnerMm);
+    }
+
+    /// <summary>A round about y, with a straight way down to the skin that reaches so far along the line.</summary>
+    private Solid Sweep(double radius, double reach, double width)
+    {
+        var rim = Math.Min(edge, width / 6);
+        var round = AlongY(Shape.Cylinder(radius, width, rim));
+        return reach > 0
+            ? Solid.Union(round, Shape.BoxBetween(new Vec3(-reach, -width / 2, -2 * radius), new Vec3(reach, width / 2, 0), rim))
+            : round;
+    }
+
+    /// <summary>How far along the line a round must be opened down to the skin so that its edge there is no blade; 0 where it stays clear.</summary>
+    private double Blunt(double radius)
+    {
+        var depth = form.HeightMm - BluntMm;
+        return depth < radius && form.HeightMm < radius + SpareMm ? Math.Sqrt(radius * radius - depth * depth) : 0;
+    }
+
+    /// <summary>Two lugs that meet the other side's in the back-bend, before the stones do; trimmed to the wedge.</summary>
+    /// <param name="isEyeSide">Which side of the joint.</param>
+    /// <param name="link">Where the stops stand.</param>
+    /// <param name="length">From the joint's axis to the lugs' roots.</param>
+    public Solid Stops(bool isEyeSide, LinkForm link, double length)
+    {
+        var lug = Shape.BoxBetween(
+            new Vec3(-0.2, link.StopYMm - link.StopHalfMm, link.StopLowMm - form.HeightMm),
+            new Vec3(length, link.StopYMm + link.StopHalfMm, link.StopHighMm - form.HeightMm),
+            Math.Min(edge, link.StopHalfMm / 3));
+        var both = Solid.Union(lug, lug.Moved(Pose.Mirror(Vec3.UnitY)));
+
+        // Trimmed before the fillets at its root, so that no fillet runs over an edge that is cut off later.
+        return Solid.Common(
+            Blend.Fillet(0.06),
+            isEyeSide ? both.Moved(Pose.Mirror(Vec3.UnitX)) : both,
+            Wedge(isEyeSide, link.InwardHalf, link.OutwardHalf));
     }
 
     /// <summary>What the neighbour's cheeks sweep, with their relief; taken from the side with the eye, outside the eye's width.</summary>
@@ -88,7 +128,7 @@ internal sealed class HingeEnds(HingeForm form, double edge)
         // A hair beside the eye: faces that lie flush would be eaten by the rounding of the cut.
         double low = form.EyeWidthMm / 2 + 0.01, high = form.CheekOuterMm + form.ReliefMm;
         var radius = form.CheekRadiusMm + form.PlayMm + form.ReliefMm;
-        return Both(AlongY(Shape.Cylinder(radius, high - low, Math.Min(edge, (high - low) / 4))), (low + high) / 2);
+        return Both(Sweep(radius, Blunt(radius), high - low), (low + high) / 2);
     }
 
     /// <summary>The room of one side: below the axis it leaves half the inward bend, above it half the outward bend.</summary>
@@ -101,7 +141,7 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     }
 
     /// <summary>The rounds that may cross the wedge from the side with the eye.</summary>
-    public Solid EyeAllowance() => AlongY(Shape.Cylinder(form.EyeRadiusMm + form.PlayMm + SpareMm, form.EyeWidthMm + SpareMm));
+    public Solid EyeAllowance() => AlongY(Shape.Cylinder(form.EyeRadiusMm + form.PlayMm + SpareMm, form.EyeWidthMm + 2 * SpareMm));
 
     /// <summary>The rounds that may cross the wedge from the side with the bar.</summary>
     public Solid CheekAllowance()

@@ -52,6 +52,9 @@ public sealed record HingeForm
     /// <summary>Radial play of the bar in its eye.</summary>
     public double PlayMm => (HoleMm - BarMm) / 2;
 
+    /// <summary>The shortest pitch at which a link's own eye stays clear of the window for its neighbour's.</summary>
+    public double LeastPitchMm => LeastPitch(EyeRadiusMm, PlayMm, ReliefMm);
+
     /// <summary>Inner face of a cheek, from the middle of the line.</summary>
     public double CheekInnerMm => EyeWidthMm / 2 + SideClearanceMm;
 
@@ -77,19 +80,20 @@ public sealed record HingeForm
     {
         var d = spec.Stone.DiameterMm;
 
-        // A cast bar has a least diameter in each metal; a drawn wire may be thinner. Common practice: 0.7 to 0.8 for 3 mm stones.
+        // A cast bar has a least diameter in each metal; a drawn wire may be thinner. Common practice: 0.7 to 0.8 for 3 mm
+        // stones. The rest follows from a pull of 50 N across the eye: see the strength check.
         var bar = spec.BarMm ?? (kind == HingeKind.EyeOverBar
-            ? Math.Max(spec.CastBarLimitMm, 0.2 * d)
-            : Math.Clamp(0.45 + 0.1 * d, 0.6, 0.9));
+            ? Math.Max(spec.CastBarLimitMm, 0.275 * d)
+            : Math.Clamp(0.5 + 0.1 * d, 0.65, 0.9));
         // What the joint must run free by after assembly. Common practice: 0.05 to 0.10 on the diameter; a closed and
         // welded eye scatters more than a reamed hole on drawn wire.
-        var hole = bar + (spec.DiametralClearanceMm ?? (kind == HingeKind.EyeOverBar ? 0.08 : 0.05));
+        var hole = bar + (spec.DiametralClearanceMm ?? (kind == HingeKind.EyeOverBar ? 0.09 : 0.065));
         var wall = spec.EyeWallMm ?? Math.Max(spec.KnuckleLimitMm + 0.04, 0.13 * d);
         var eye = hole / 2 + wall;
         var cheek = spec.CheekMm ?? Math.Max(spec.KnuckleLimitMm + 0.05, 0.15 * d);
 
-        // A pinned cheek has the pin's hole and needs the wall round it; a cast cheek only has to hold its bar.
-        var cheekRadius = kind == HingeKind.PinnedKnuckles ? eye : Math.Max(bar / 2 + 0.15, cheek / 2 + 0.25);
+        // A pinned cheek has the pin's hole and needs the wall round it; a cast cheek is one with its bar.
+        var cheekRadius = kind == HingeKind.PinnedKnuckles ? eye : bar / 2 + 0.09;
         var height = eye + SkinClearMm;
         return new HingeForm
         {
@@ -97,20 +101,22 @@ public sealed record HingeForm
             BarMm = bar,
             HoleMm = hole,
             EyeRadiusMm = eye,
-            EyeWidthMm = spec.EyeWidthMm ?? Math.Max(0.8, 0.45 * d),
+            EyeWidthMm = spec.EyeWidthMm ?? Math.Max(1.0, 0.45 * d),
             CheekRadiusMm = Math.Min(cheekRadius, eye),
             CheekMm = cheek,
             SideClearanceMm = spec.SideClearanceMm,
             ReliefMm = spec.ReliefMm,
             HeightMm = height,
-            CuletMm = CuletFor(spec, eye, height),
+            CuletMm = CuletFor(spec, eye, height, LeastPitch(eye, (hole - bar) / 2, spec.ReliefMm)),
         };
     }
 
+    private static double LeastPitch(double eyeRadius, double play, double relief) => 2 * (eyeRadius + play) + relief;
+
     /// <summary>The lowest culet at which the pavilion clears the eye at the closest pitch.</summary>
-    private static double CuletFor(LineSpec spec, double eyeRadius, double axisHeight)
+    private static double CuletFor(LineSpec spec, double eyeRadius, double axisHeight, double leastPitch)
     {
-        var half = (spec.Stone.DiameterMm + spec.GapMinMm) / 2;
+        var half = Math.Max(spec.Stone.DiameterMm + spec.GapMinMm, leastPitch) / 2;
         double low = spec.CuletClearanceMm, high = axisHeight + eyeRadius + spec.Stone.DiameterMm;
         bool Clears(double culet)
         {

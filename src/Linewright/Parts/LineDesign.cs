@@ -13,6 +13,9 @@ public sealed record LineDesign
     // A clasp a little longer than it must be gives the tongue ease; much longer is stiff on the wrist. Common practice: boxes 8 to 14 mm.
     private const double EaseMm = 0.4, RoomMm = 5.5;
 
+    // Where the joint sets the gap, the layout still needs room to close. Assumed.
+    private const double GapRoomMm = 0.12;
+
     /// <summary>What was asked.</summary>
     public required ResolvedBrief Brief { get; init; }
 
@@ -42,9 +45,14 @@ public sealed record LineDesign
 
         var hinge = HingeForm.Derive(spec);
         var d = brief.Stone.DiameterMm;
-        var width = LinkForm.Derive(spec, hinge, d + brief.Link.StoneGapMm).WidthMm;
+
+        // Under small stones the joint, not the girdles, sets how close the links may stand.
+        var gapMin = Math.Max(brief.Link.StoneGapMinMm, hinge.LeastPitchMm - d);
+        var gap = Math.Max(brief.Link.StoneGapMm, gapMin);
+        var gapMax = Math.Max(brief.Link.StoneGapMaxMm, gapMin + GapRoomMm);
+        var width = LinkForm.Derive(spec, hinge, d + gap).WidthMm;
         var least = Math.Max(ClaspForm.LeastLength(spec, hinge, width), brief.Clasp.LengthMinMm ?? 0);
-        var most = brief.Clasp.LengthMaxMm ?? least + Math.Max(RoomMm, d + brief.Link.StoneGapMaxMm);
+        var most = brief.Clasp.LengthMaxMm ?? least + Math.Max(RoomMm, d + gapMax);
         if (most < least)
         {
             return new LineDesign
@@ -58,7 +66,7 @@ public sealed record LineDesign
         }
 
         var task = new LineTask(
-            d, brief.Length.LaidFlatMm ?? 0, brief.Link.StoneGapMm, brief.Link.StoneGapMinMm, brief.Link.StoneGapMaxMm,
+            d, brief.Length.LaidFlatMm ?? 0, gap, gapMin, gapMax,
             least, Math.Min(least + EaseMm, most), most, hinge.HeightMm, hinge.PlayMm,
             brief.Species.WeightOf(spec.Stone.VolumeMm3).Value);
         var plan = brief.Length is { WristMm: { } wrist, EaseMm: { } ease }

@@ -14,7 +14,10 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
     private static readonly Blend SeatEdge = Blend.Fillet(0.03);
 
     // A tip thinner than this is caught by cloth and lifts; a third of the claw is what a setter leaves. Assumed.
-    private const double LeastTipMm = 0.25, TipShare = 0.3;
+    private const double LeastTipMm = 0.18, TipShare = 0.3;
+
+    // The rim of a bearing as a setter leaves it. Assumed.
+    private const double SeatRimMm = 0.05;
 
     private readonly HingeEnds ends = new(form.Hinge, spec.EdgeMm);
 
@@ -49,7 +52,7 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         var below = open ? skin.Minus(atEye(EyeTailRoom())) : skin;
 
         var link = Solid.Common(CutEdge, metal, allowed)
-            .Minus(CutEdge, atEye(ends.CheekSweep()), atBar(ends.EyeSweep()))
+            .Minus(CutEdge, atEye(ends.CheekSweep()), atBar(ends.EyeSweep(form.IsOpen)))
             .Minus(SeatEdge, SeatCut(state, stone))
             .Minus(atEye(ends.EyeHole(state)), below);
         return hinge.Kind == HingeKind.EyeOverBar
@@ -64,7 +67,10 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         var hinge = form.Hinge;
         Solid atBar(Solid s) => s.Moved(Pose.Move(form.BarAxis));
         var features = ImmutableArray.CreateBuilder<Feature>();
-        features.Add(new Feature("base rail", BaseRail(), Math.Min(spec.WallLimitMm, form.RailMm), wall));
+        var baseRail = BaseRail();
+        var acrossEnds = Shape.Box(20, 2 * form.OpeningMm, 20);
+        features.Add(new Feature("base rail", baseRail.Minus(acrossEnds), Math.Min(spec.WallLimitMm, form.RailMm) - 0.02, wall));
+        features.Add(new Feature("rail end", Solid.Common(baseRail, acrossEnds), LinkForm.WireMm - 0.02, wire));
         features.Add(new Feature("upper rail", UpperRail(), LinkForm.WireMm - 0.02, wire));
         features.Add(new Feature("cheek", Solid.Union(
             atBar(ends.CheekRounds()),
@@ -72,7 +78,12 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         features.Add(new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.NextBarAxis)), spec.KnuckleLimitMm, knuckle));
         features.Add(new Feature("stop", Stops(), LinkForm.WireMm - 0.02, wire));
         var belowGirdle = Shape.HalfSpace(new Vec3(0, 0, form.GirdleHeightMm), Vec3.UnitZ);
-        features.Add(new Feature("claw heel", Solid.Common(Solid.Union([.. Quarters(Shank)]), belowGirdle), 0.5 * spec.ClawMm, "half of the claw must remain behind its bearing"));
+        var underBearing = Shape.HalfSpace(new Vec3(0, 0, form.GirdleHeightMm - form.ClawRadiusMm), Vec3.UnitZ);
+        var shanks = Solid.Union([.. Quarters(Shank)]);
+        features.Add(new Feature("claw heel", Solid.Common(shanks, underBearing), 0.5 * spec.ClawMm, "half of the claw must remain below its bearing"));
+
+        // The bearing thins out to its rim; what is left behind its middle is judged by the seat's depth.
+        features.Add(new Feature("bearing", Solid.Common(shanks, belowGirdle).Minus(underBearing), SeatRimMm, "rim of a bearing, burnished"));
         features.Add(new Feature("claw tip", Solid.Union([.. Quarters(Tip)]).Minus(belowGirdle), Math.Max(LeastTipMm, TipShare * spec.ClawMm), "a tip is a third of its claw over the crown, as set"));
         if (hinge.Kind == HingeKind.EyeOverBar)
         {
@@ -99,6 +110,11 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
     {
         double corner = 0.62 * Math.Min(form.BaseHalfXMm, form.BaseHalfYMm), rail = form.RailMm;
         var plate = Shape.Plate(2 * form.BaseHalfXMm, 2 * form.BaseHalfYMm, rail, corner, Math.Min(spec.EdgeMm, rail / 4));
+        if (!form.IsOpen)
+        {
+            return plate.Moved(0, 0, rail / 2);
+        }
+
         var opening = Shape.Plate(2 * form.OpeningXMm, 2 * form.OpeningMm, 3 * rail, Math.Min(form.OpeningXMm, form.OpeningMm));
         return plate.Minus(Blend.Fillet(0.12), opening).Moved(0, 0, rail / 2);
     }
@@ -125,17 +141,10 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
     /// <summary>Four lugs between the claws' roots and the wedge: in the back-bend they meet before the stones do.</summary>
     private Solid Stops()
     {
-        double x = form.ClawReachMm * Math.Cos(form.ClawAzimuth), y = form.ClawReachMm * Math.Sin(form.ClawAzimuth);
-        double half = Math.Max(0.26, 0.75 * form.ClawRadiusMm), high = form.UpperTopMm, low = high - Math.Max(0.5, 0.8 * form.UpperHeightMm);
-        var lug = Shape.BoxBetween(
-            new Vec3(-form.PitchMm / 2 - 0.2, y - half, low), new Vec3(-x + 0.3 * half, y + half, high), Math.Min(spec.EdgeMm, half / 3));
-        var near = Solid.Union(lug, lug.Moved(Pose.Mirror(Vec3.UnitY)));
-
-        // Trimmed to the wedges before the fillets, so that no fillet runs over an edge that is cut off later.
-        var room = Solid.Common(
-            HingeEnds.Wedge(true, form.InwardHalf, form.OutwardHalf).Moved(Pose.Move(form.NextBarAxis)),
-            HingeEnds.Wedge(false, form.InwardHalf, form.OutwardHalf).Moved(Pose.Move(form.BarAxis)));
-        return Solid.Common(Blend.Fillet(0.06), Solid.Union(near, near.Moved(Pose.Mirror(Vec3.UnitX))), room);
+        var length = form.PitchMm / 2 - form.ClawReachMm * Math.Cos(form.ClawAzimuth) + 0.3 * form.StopHalfMm;
+        return Solid.Union(
+            ends.Stops(true, form, length).Moved(Pose.Move(form.NextBarAxis)),
+            ends.Stops(false, form, length).Moved(Pose.Move(form.BarAxis)));
     }
 
     private IEnumerable<Solid> Claws(PartState state, double allowance) => Quarters((cos, sin) => Solid.Union(

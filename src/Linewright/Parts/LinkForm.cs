@@ -12,13 +12,22 @@ public sealed record LinkForm
     public const double RailStoneClearMm = 0.08;
 
     // Height of the collar at its inner edge: with the pavilion's slope above it a ball of 0.5 mm fits. Calculated.
-    private const double CollarMm = 0.60;
+    private const double CollarMm = 0.72;
+
+    // Width of the collar: what the next cheeks sweep out of it leaves a wire. Calculated.
+    private const double CollarWideMm = 0.62;
 
     // Metal left at the ends of the base rail, beside eye and window. Common practice: wall beside an opening 0.6.
     private const double EndRailMm = 0.62;
 
+    // Height of a stop's face. Assumed: a thin wire's, and no higher than the table of a small stone.
+    private static double StopMm(double diameter) => Math.Clamp(0.1 + 0.12 * diameter, 0.3, 0.5);
+
+    // An opening narrower than this share of the stone lets neither light nor brush in: the base is closed instead.
+    private const double LeastOpening = 0.35;
+
     // What stays between two girdles, a side, when the stops have met. Common practice: stones never touch.
-    private const double StoneSpareMm = 0.05;
+    private const double StoneSpareMm = 0.075;
 
     /// <summary>Thinnest wire that casts and polishes, with two hundredths to spare. Common practice: 0.5 finished.</summary>
     public const double WireMm = 0.52;
@@ -101,6 +110,21 @@ public sealed record LinkForm
     /// <summary>Height of the upper rail's section.</summary>
     public required double UpperHeightMm { get; init; }
 
+    /// <summary>How far across the line the stops stand.</summary>
+    public required double StopYMm { get; init; }
+
+    /// <summary>Half the width of a stop across the line.</summary>
+    public required double StopHalfMm { get; init; }
+
+    /// <summary>Underside of the stops over the skin: clear of what the next link's cheeks sweep.</summary>
+    public required double StopLowMm { get; init; }
+
+    /// <summary>Top of the stops over the skin.</summary>
+    public required double StopHighMm { get; init; }
+
+    /// <summary>True where the base rail is open under the stone; small stones leave no room for it between eye and window.</summary>
+    public bool IsOpen => OpeningXMm > 0;
+
     /// <summary>Half the inward bend that the wedge below the axis leaves free.</summary>
     public required double InwardHalf { get; init; }
 
@@ -148,20 +172,21 @@ public sealed record LinkForm
         var footY = reach * Math.Sin(azimuth) - (girdle - footHeight) * Math.Tan(5 * Math.PI / 180);
 
         // The tip's ball rests on the crown so that it covers what was asked: see docs/notes/claw.md.
-        double tip = 0.68 * claw, proud = 0.3 * tip, slope = double.DegreesToRadians(stone.Proportions.CrownDeg);
+        double tip = Math.Min(0.72 * claw, 0.8 * stone.CrownHeightMm), proud = 0.2 * tip, slope = double.DegreesToRadians(stone.Proportions.CrownDeg);
         var foothold = d / 2 - spec.CoverMm + Math.Sqrt(tip * tip - proud * proud) * Math.Cos(slope);
         foothold = Math.Min(foothold, d / 2 - 0.02);
 
         var rail = spec.RailMm ?? Math.Clamp(0.2 * d, spec.WallLimitMm, 1.1);
         var opening = spec.OpeningRatio * d / 2;
         var half = Math.Min(d / 2, pitchMm / 2 - hinge.HeightMm * Math.Tan(InwardRoom / 2));
-        double outer = 0.4875 * d, inner = Math.Max(0.12 * d, outer - Math.Max(WireMm, 0.15 * d));
+        double outer = 0.4875 * d, inner = Math.Max(0.12 * d, outer - Math.Max(CollarWideMm, 0.15 * d));
 
         // The rail's top keeps a flat: the pavilion's bevel must not run out to a knife edge.
         var flat = Math.Max(0.2, 0.09 * d);
         var pavilion = double.DegreesToRadians(stone.Proportions.PavilionDeg);
         var bevel = outer - flat - RailStoneClearMm / Math.Sin(pavilion);
         var top = hinge.CuletMm + Math.Max(0, bevel) * Math.Tan(pavilion);
+        var stopLow = Math.Max(top - StopMm(d), hinge.HeightMm + hinge.CheekRadiusMm + hinge.PlayMm + hinge.ReliefMm + 0.02);
         return new LinkForm
         {
             Hinge = hinge,
@@ -184,10 +209,14 @@ public sealed record LinkForm
             BaseHalfYMm = Math.Max(opening + rail, Math.Max(hinge.CheekOuterMm, 0.485 * d)),
             RailMm = rail,
             OpeningMm = opening,
-            OpeningXMm = Math.Min(opening, Math.Max(0.3 * d / 2, half - EndRailMm)),
+            OpeningXMm = half - EndRailMm >= LeastOpening * d / 2 ? Math.Min(opening, half - EndRailMm) : 0,
             UpperOuterMm = outer,
             UpperInnerMm = inner,
             UpperFlatMm = flat,
+            StopYMm = reach * Math.Sin(azimuth),
+            StopHalfMm = Math.Max(0.26, 0.75 * claw),
+            StopLowMm = stopLow,
+            StopHighMm = Math.Max(top, stopLow + StopMm(d)),
             UpperTopMm = top,
             UpperHeightMm = CollarMm + (outer - flat - inner) * Math.Tan(pavilion),
             InwardHalf = InwardRoom / 2,

@@ -18,7 +18,7 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
 
         var wedge = HingeEnds.Wedge(true, link.InwardHalf, link.OutwardHalf).Moved(axis);
         var plate = Shape.BoxBetween(new Vec3(form.CarrierMm, -half, 0), new Vec3(outer, half, form.HeightMm), edge);
-        var carrier = Solid.Common(Blend.Fillet(0.08), Solid.Union(Blend.Fillet(spec.FilletMm), plate, Stops(outer)), wedge);
+        var carrier = Solid.Union(Blend.Fillet(spec.FilletMm), Solid.Common(Blend.Fillet(0.08), plate, wedge), Stops(outer));
         var metal = Solid.Union(Blend.Fillet(spec.FilletMm), carrier, ends.Eye(state).Moved(axis));
         if (spec.Safety)
         {
@@ -98,15 +98,5 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
             new Vec3(foldX - joint, -half - 1, top - t - reach), new Vec3(form.CatchMm, half + 1, top + reach)));
     }
 
-    /// <summary>Lugs that meet the next link's stops.</summary>
-    private Solid Stops(double outer)
-    {
-        double y = link.ClawReachMm * Math.Sin(link.ClawAzimuth), half = Math.Max(0.26, 0.75 * link.ClawRadiusMm);
-        var high = link.UpperTopMm;
-        var lug = Shape.BoxBetween(
-            new Vec3(outer - 0.3, y - half, high - Math.Max(0.5, 0.8 * link.UpperHeightMm)),
-            new Vec3(form.LengthMm + 0.2, y + half, high),
-            Math.Min(spec.EdgeMm, half / 3));
-        return Solid.Union(lug, lug.Moved(Pose.Mirror(Vec3.UnitY)));
-    }
+    private Solid Stops(double outer) => ends.Stops(true, link, form.LengthMm - outer + 0.3).Moved(form.LengthMm, 0, link.Hinge.HeightMm);
 }
