@@ -61,7 +61,7 @@ public static class BriefFields
         Derived("hinge.cheek_mm", 0.4, 3, "Thickness of a cheek beside the eye."),
         Derived("hinge.diametral_clearance_mm", 0.04, 0.6, "Hole less bar, on the diameter.", "0.09 for an eye over its bar, 0.065 for a drawn pin"),
         Number("hinge.side_clearance_mm", 0.04, 0.4, "Between the eye and a cheek, a side.", 0.08),
-        Number("hinge.relief_mm", 0.08, 0.5, "Around the eye's sweep where the neighbour makes way for it.", 0.15),
+        Number("hinge.relief_mm", 0.08, 0.5, "Around the eye's sweep where the neighbour makes way for it.", 0.12),
         Number("hinge.outward_stop_deg", 6, 20, "Where metal stops the line from bending backwards, pulled taut.", 14),
 
         Derived("link.stone_gap_mm", 0.05, 2, "Preferred gap between two girdles.", "0.30 + 0.05 x diameter"),

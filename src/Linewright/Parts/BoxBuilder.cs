@@ -39,7 +39,7 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
             .Minus(Cavity(), CutOut(), Mouth(), Shape.HalfSpace(new Vec3(0, 0, -allowance), Vec3.UnitZ));
         return hinge.Kind == HingeKind.EyeOverBar
             ? Solid.Union(metal, ends.Bar().Moved(axis))
-            : metal.Minus(ends.PinHoles().Moved(axis));
+            : metal.Minus(ends.PinHoles(half + 2).Moved(axis));
     }
 
     /// <summary>The box's regions with their least walls.</summary>

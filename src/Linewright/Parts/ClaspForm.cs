@@ -169,7 +169,7 @@ public sealed record ClaspForm
 
     private static double Lip(LineSpec spec) => spec.WallLimitMm;
 
-    private static double CarrierThickness(LineSpec spec, HingeForm hinge) => spec.WallLimitMm + 0.08 + 0.5 * (hinge.CheekRadiusMm + hinge.ReliefMm);
+    private static double CarrierThickness(LineSpec spec, HingeForm hinge) => spec.WallLimitMm + 0.12 + 0.5 * (hinge.CheekRadiusMm + hinge.ReliefMm);
 
     /// <summary>From the carrier's outer face to the taut axis: the next cheeks may sweep half of their radius out of the carrier.</summary>
     private static double EyeReach(LineSpec spec, HingeForm hinge)

@@ -13,6 +13,9 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     // Faces that a cut will make stand this much proud before it, so that no two surfaces lie flush when they are blended.
     private const double SpareMm = 0.08;
 
+    // Web between two windows, with full metal above and below it. Assumed: thinner ones may not fill.
+    private const double WebMm = 0.3;
+
     // Height of the edge where a window meets the skin. Common practice: no edge thinner than a third of a millimetre on the skin.
     private const double BluntMm = 0.35;
 
@@ -76,7 +79,34 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     public Solid Bar() => AlongY(Shape.Cylinder(form.BarMm / 2, form.CheekInnerMm + form.CheekOuterMm));
 
     /// <summary>The holes in the cheeks for a drawn pin.</summary>
-    public Solid PinHoles() => AlongY(Shape.Cylinder(form.HoleMm / 2, 2 * form.CheekOuterMm + 1));
+    /// <param name="halfLength">Past the outer faces of the cheeks, so that the pin can be put in.</param>
+    public Solid PinHoles(double halfLength) => AlongY(Shape.Cylinder(form.HoleMm / 2, 2 * halfLength));
+
+    /// <summary>What a web between a link's two windows would leave too thin, in the link's frame; null where it is thick enough.</summary>
+    /// <param name="pitch">Between the joints at both ends of the link.</param>
+    public Solid? ThinWeb(double pitch)
+    {
+        double eye = form.EyeRadiusMm + form.PlayMm + form.ReliefMm, cheek = form.CheekRadiusMm + form.PlayMm + form.ReliefMm;
+        if (pitch - eye - cheek >= WebMm)
+        {
+            return null;
+        }
+
+        // Up and down from the axis to where the two rounds have parted by a web's thickness.
+        double low = 0, high = Math.Max(eye, cheek);
+        for (var i = 0; i < 50; i++)
+        {
+            var rise = (low + high) / 2;
+            var web = pitch - Reach(eye, rise) - Reach(cheek, rise);
+            (low, high) = web < WebMm ? (rise, high) : (low, rise);
+        }
+
+        var cut = Shape.BoxBetween(
+            new Vec3(-0.5 * WebMm - 0.1, form.EyeWidthMm / 2 - 0.04, form.HeightMm - high),
+            new Vec3(0.5 * WebMm + 0.1, form.CheekInnerMm + 0.04, form.HeightMm + high));
+        return Solid.Union(cut, cut.Moved(Pose.Mirror(Vec3.UnitY)));
+        static double Reach(double radius, double rise) => Math.Sqrt(Math.Max(0, radius * radius - rise * rise));
+    }
 
     /// <summary>What the neighbour's eye sweeps, with its relief; taken from the side with the bar.</summary>
     /// <param name="toSkin">True to open the window straight down, so that no blade is left between it and an opening.</param>

@@ -55,9 +55,14 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
             .Minus(CutEdge, atEye(ends.CheekSweep()), atBar(ends.EyeSweep(form.IsOpen)))
             .Minus(SeatEdge, SeatCut(state, stone))
             .Minus(atEye(ends.EyeHole(state)), below);
+        if (ends.ThinWeb(form.PitchMm) is { } web)
+        {
+            link = link.Minus(CutEdge, web);
+        }
+
         return hinge.Kind == HingeKind.EyeOverBar
             ? Solid.Union(link, atBar(ends.Bar()))
-            : link.Minus(atBar(ends.PinHoles()));
+            : link.Minus(atBar(ends.PinHoles(hinge.CheekOuterMm + 0.5)));
     }
 
     /// <summary>The link's regions with their least walls.</summary>
@@ -147,8 +152,17 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
             ends.Stops(false, form, length).Moved(Pose.Move(form.BarAxis)));
     }
 
-    private IEnumerable<Solid> Claws(PartState state, double allowance) => Quarters((cos, sin) => Solid.Union(
-        Shank(cos, sin), state == PartState.AsSet ? Tip(cos, sin) : Upright(cos, sin)).Grown(allowance));
+    private IEnumerable<Solid> Claws(PartState state, double allowance)
+    {
+        if (state == PartState.AsCast)
+        {
+            return Quarters((cos, sin) => Solid.Union(Shank(cos, sin), Upright(cos, sin)).Grown(allowance));
+        }
+
+        // As set, no claw stands over the table: the setter files it down.
+        var filed = Shape.HalfSpace(new Vec3(0, 0, form.TableHeightMm), Vec3.UnitZ);
+        return Quarters((cos, sin) => Solid.Common(Blend.Fillet(0.08), Solid.Union(Shank(cos, sin), Tip(cos, sin)), filed));
+    }
 
     private IEnumerable<Solid> Quarters(Func<double, double, Solid> claw)
     {

@@ -21,7 +21,7 @@ public sealed record LinkForm
     private const double EndRailMm = 0.62;
 
     // Height of a stop's face. Assumed: a thin wire's, and no higher than the table of a small stone.
-    private static double StopMm(double diameter) => Math.Clamp(0.1 + 0.12 * diameter, 0.3, 0.5);
+    private static double StopMm(double diameter) => Math.Clamp(0.1 + 0.12 * diameter, 0.3, 0.56);
 
     // An opening narrower than this share of the stone lets neither light nor brush in: the base is closed instead.
     private const double LeastOpening = 0.35;
@@ -163,16 +163,8 @@ public sealed record LinkForm
         var room = pitchMm / 2 - 2 * hinge.PlayMm - rise * Math.Tan(outward) - 0.03;
         var azimuth = Math.Clamp(Math.Acos(Math.Clamp((room - claw) / reach, 0, 1)), Math.PI / 4, 70 * Math.PI / 180);
 
-        // The foot leans in across the line by 5 degrees: enough to gather, not to pinch. Along the line it makes way for
-        // the next link's cheeks, which may take no more than a sixth of the claw. Assumed.
-        var footHeight = claw;
-        double girdleX = reach * Math.Cos(azimuth), part = Math.Clamp((hinge.HeightMm - footHeight) / (girdle - footHeight), 0, 0.8);
-        var beside = pitchMm / 2 - hinge.CheekRadiusMm - hinge.PlayMm - hinge.ReliefMm - 0.67 * claw;
-        var footX = Math.Clamp((beside - part * girdleX) / (1 - part), 0.4 * girdleX, girdleX - (girdle - footHeight) * Math.Tan(4 * Math.PI / 180));
-        var footY = reach * Math.Sin(azimuth) - (girdle - footHeight) * Math.Tan(5 * Math.PI / 180);
-
         // The tip's ball rests on the crown so that it covers what was asked: see docs/notes/claw.md.
-        double tip = Math.Min(0.72 * claw, 0.8 * stone.CrownHeightMm), proud = 0.2 * tip, slope = double.DegreesToRadians(stone.Proportions.CrownDeg);
+        double tip = Math.Min(0.72 * claw, 0.8 * stone.CrownHeightMm), proud = 0.32 * tip, slope = double.DegreesToRadians(stone.Proportions.CrownDeg);
         var foothold = d / 2 - spec.CoverMm + Math.Sqrt(tip * tip - proud * proud) * Math.Cos(slope);
         foothold = Math.Min(foothold, d / 2 - 0.02);
 
@@ -186,7 +178,23 @@ public sealed record LinkForm
         var pavilion = double.DegreesToRadians(stone.Proportions.PavilionDeg);
         var bevel = outer - flat - RailStoneClearMm / Math.Sin(pavilion);
         var top = hinge.CuletMm + Math.Max(0, bevel) * Math.Tan(pavilion);
+        // The foot leans in across the line by 5 degrees: enough to gather, not to pinch. Along the line it makes way for
+        // the next link's cheeks, which may take no more than a sixth of the claw. Assumed.
+        var footHeight = claw;
+        double girdleX = reach * Math.Cos(azimuth), part = Math.Clamp((hinge.HeightMm - footHeight) / (girdle - footHeight), 0, 0.8);
+        var beside = pitchMm / 2 - hinge.CheekRadiusMm - hinge.PlayMm - hinge.ReliefMm - 0.67 * claw;
+        double footX = (beside - part * girdleX) / (1 - part), lean = (girdle - footHeight) * Math.Tan(5 * Math.PI / 180);
+        footX = Math.Min(footX, girdleX - 0.8 * lean);
         var stopLow = Math.Max(top - StopMm(d), hinge.HeightMm + hinge.CheekRadiusMm + hinge.PlayMm + hinge.ReliefMm + 0.02);
+        if (footX < 0.4 * girdleX)
+        {
+            // No room beside the cheeks: the claws of small stones spring from the collar instead of the base.
+            (footX, lean) = (girdleX, 0);
+            footHeight = Math.Min(stopLow, girdle - 0.1 * claw);
+        }
+
+        var footY = reach * Math.Sin(azimuth) - lean;
+
         return new LinkForm
         {
             Hinge = hinge,
