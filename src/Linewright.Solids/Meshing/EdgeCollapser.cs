@@ -122,6 +122,7 @@ internal sealed class EdgeCollapser
     /// The surface's tangent plane at the centroid, not the triangle's: where the fine mesh cuts a sharp edge short its
     /// triangles lie in no face of the solid.
     /// </remarks>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void AddPlanes(Arena arena)
     {
         var arenaMark = arena.Mark;
@@ -149,6 +150,7 @@ internal sealed class EdgeCollapser
         arena.Release(arenaMark);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void AddPlane(int triangle, Vec3 centroid, double distance, Vec3 gradient)
     {
         int a = mesh.Corners[triangle * 3], b = mesh.Corners[triangle * 3 + 1], c = mesh.Corners[triangle * 3 + 2];
@@ -184,6 +186,7 @@ internal sealed class EdgeCollapser
 
     private Vec3 At(int vertex) => new(mesh.Positions[vertex * 3], mesh.Positions[vertex * 3 + 1], mesh.Positions[vertex * 3 + 2]);
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double Cost(int a, int b, out double x, out double y, out double z)
     {
         var p = mesh.Positions;
@@ -197,6 +200,7 @@ internal sealed class EdgeCollapser
         return cost + LengthCost * length;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Push(int a, int b)
     {
         if (mesh.IsHeld[a] || mesh.IsHeld[b])
@@ -211,6 +215,7 @@ internal sealed class EdgeCollapser
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Try(int a, int b, Arena arena)
     {
         mesh.Clean(a);
@@ -253,6 +258,7 @@ internal sealed class EdgeCollapser
     /// Lists the triangles that stay round a and b. Returns their number, or 0 where the collapse would break the surface:
     /// the two stars may share just the two triangles between them and those triangles' far corners.
     /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private int Link(int a, int b)
     {
         mark++;
@@ -328,6 +334,7 @@ internal sealed class EdgeCollapser
     }
 
     /// <summary>Refuses turned triangles and slivers; fills in the points to look at. Triangles that were off may turn.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private bool Shape(
         int count, bool mayTurn, float x, float y, float z, Span<float> cx, Span<float> cy, Span<float> cz, Span<float> mx, Span<float> my, Span<float> mz, out float reach)
     {
@@ -375,6 +382,7 @@ internal sealed class EdgeCollapser
     private bool IsOn(int face, float x, float y, float z)
         => face == FlatFaces.None || Math.Abs(planes[face].Distance(new Vec3(x, y, z))) <= flatLimit;
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static bool IsWithin(Solid local, float limit, Span<float> x, Span<float> y, Span<float> z, Span<float> distance, Arena arena)
     {
         local.Distances(x, y, z, distance, arena);
@@ -390,6 +398,7 @@ internal sealed class EdgeCollapser
     }
 
     /// <summary>The largest |distance| round the two vertices as they are.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private float WorstNow(int a, int b, int count, Solid local, Arena arena)
     {
         const int points = 2 * MostTriangles + 16;
@@ -425,6 +434,7 @@ internal sealed class EdgeCollapser
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private bool IsFacing(Solid local, float limit, int count, Span<float> x, Span<float> y, Span<float> z, Span<float> distance, Arena arena)
     {
         var n = distance.Length;
