@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Linewright.Solids.Meshing;
 
 /// <summary>A piece of a mesh whose edges can be collapsed: triangles listed at each vertex.</summary>
@@ -55,6 +57,7 @@ internal sealed class ChunkMesh
     public static int Turn(int corner) => corner % 3 == 2 ? corner - 2 : corner + 1;
 
     /// <summary>Takes the corners of dead triangles off a vertex's list.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Clean(int vertex)
     {
         var previous = -1;
@@ -78,6 +81,7 @@ internal sealed class ChunkMesh
     }
 
     /// <summary>Moves vertex a to a point and lets it take over the triangles of b; the two triangles between them die.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Merge(int a, int b, float x, float y, float z)
     {
         for (var corner = First[a]; corner >= 0; corner = next[corner])

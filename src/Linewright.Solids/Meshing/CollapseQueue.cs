@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Linewright.Solids.Meshing;
 
 /// <summary>Edges waiting to be collapsed, cheapest first to within half an octave of cost.</summary>
@@ -19,6 +21,7 @@ internal sealed class CollapseQueue
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Push(double cost, Edge edge)
     {
         // Exponent and first bit of the mantissa number the half-octaves.
@@ -28,6 +31,7 @@ internal sealed class CollapseQueue
         lowest = Math.Min(lowest, bucket);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public bool TryPop(out Edge edge)
     {
         while (lowest < Buckets && buckets[lowest].Count == 0)

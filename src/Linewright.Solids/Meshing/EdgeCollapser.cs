@@ -22,21 +22,12 @@ internal sealed class EdgeCollapser
     private const float SliverLoss = 0.7f;
 
     // Flat faces and the edges between them come out true: a collapse may leave a flat face by a two-thousandth of
-    // the deviation and what rounding takes. The stiffness draws vertices into flat faces first;
-    // above a hundred it would outweigh the curved faces that end at them.
+    // the deviation and what rounding takes.
     private const double FlatShare = 5e-4;
     private const double FlatLeast = 6e-6;
-    private const double FlatStiffness = 10;
-
-    private const int AtOnce = 256; // points a batch
-    private const double LeastSlope = 0.3; // of the distance: below it a gradient says little
-
-    // A centroid off by this part of the deviation has a vertex that may be off by more.
-    private const double OffShare = 0.3;
 
     // Where the fine mesh is further off than allowed, a collapse that brings it this much nearer is welcome.
     private const float Better = 0.9f;
-    private const double LeastArea = 1e-16; // square mm, twice: no direction below
 
     // Among edges that cost nothing the short ones go first.
     private const double LengthCost = 1e-9;
@@ -83,7 +74,7 @@ internal sealed class EdgeCollapser
     /// <param name="arena">Scratch memory.</param>
     public void Run(int rounds, Arena arena)
     {
-        AddPlanes(arena);
+        new StarPlanes(mesh, planes, new Vec3(originX, originY, originZ), deviation).Gather(solids.Whole, quadrics, isOff, arena);
         for (var round = 0; round < rounds; round++)
         {
             var before = collapses;
@@ -117,73 +108,9 @@ internal sealed class EdgeCollapser
         }
     }
 
-    /// <summary>Gives every vertex the planes of its triangles: flat faces their own, elsewhere the true surface's.</summary>
-    /// <remarks>
-    /// The surface's tangent plane at the centroid, not the triangle's: where the fine mesh cuts a sharp edge short its
-    /// triangles lie in no face of the solid.
-    /// </remarks>
-    private void AddPlanes(Arena arena)
-    {
-        var arenaMark = arena.Mark;
-        var count = mesh.FaceOf.Length;
-        Span<float> x = arena.Take(AtOnce), y = arena.Take(AtOnce), z = arena.Take(AtOnce), d = arena.Take(AtOnce);
-        Span<float> gx = arena.Take(AtOnce), gy = arena.Take(AtOnce), gz = arena.Take(AtOnce);
-        for (var start = 0; start < count; start += AtOnce)
-        {
-            var n = Math.Min(AtOnce, count - start);
-            for (var i = 0; i < AtOnce; i++)
-            {
-                var t = (start + Math.Min(i, n - 1)) * 3;
-                int a = mesh.Corners[t] * 3, b = mesh.Corners[t + 1] * 3, c = mesh.Corners[t + 2] * 3;
-                var p = mesh.Positions;
-                (x[i], y[i], z[i]) = ((p[a] + p[b] + p[c]) / 3, (p[a + 1] + p[b + 1] + p[c + 1]) / 3, (p[a + 2] + p[b + 2] + p[c + 2]) / 3);
-            }
-
-            solids.Whole.Gradients(x, y, z, d, gx, gy, gz, arena);
-            for (var i = 0; i < n; i++)
-            {
-                AddPlane(start + i, new Vec3(x[i], y[i], z[i]), d[i], new Vec3(gx[i], gy[i], gz[i]));
-            }
-        }
-
-        arena.Release(arenaMark);
-    }
-
-    private void AddPlane(int triangle, Vec3 centroid, double distance, Vec3 gradient)
-    {
-        int a = mesh.Corners[triangle * 3], b = mesh.Corners[triangle * 3 + 1], c = mesh.Corners[triangle * 3 + 2];
-        Vec3 corner = At(a), across = (At(b) - corner).Cross(At(c) - corner), origin = new(originX, originY, originZ);
-        double twiceArea = across.Length, slope = gradient.Length;
-        if (twiceArea < LeastArea)
-        {
-            return;
-        }
-
-        var isOffHere = Math.Abs(distance) > OffShare * deviation;
-        isOff[a] |= isOffHere;
-        isOff[b] |= isOffHere;
-        isOff[c] |= isOffHere;
-        var stiffness = 1.0;
-        Vec3 normal = across / twiceArea, on = corner;
-        if (mesh.FaceOf[triangle] != FlatFaces.None)
-        {
-            var plane = planes[mesh.FaceOf[triangle]];
-            (normal, on, stiffness) = (plane.Normal, plane.Normal * plane.Offset, FlatStiffness);
-        }
-        else if (slope > LeastSlope)
-        {
-            normal = gradient / slope;
-            on = centroid - normal * (distance / slope);
-        }
-
-        var quadric = Quadric.OfPlane(normal.X, normal.Y, normal.Z, -normal.Dot(on - origin), twiceArea, stiffness);
-        quadrics[a].Add(in quadric);
-        quadrics[b].Add(in quadric);
-        quadrics[c].Add(in quadric);
-    }
-
     private Vec3 At(int vertex) => new(mesh.Positions[vertex * 3], mesh.Positions[vertex * 3 + 1], mesh.Positions[vertex * 3 + 2]);
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double Cost(int a, int b, out double x, out double y, out double z)
     {
         var p = mesh.Positions;
@@ -197,6 +124,7 @@ internal sealed class EdgeCollapser
         return cost + LengthCost * length;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Push(int a, int b)
     {
         if (mesh.IsHeld[a] || mesh.IsHeld[b])
@@ -211,6 +139,7 @@ internal sealed class EdgeCollapser
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Try(int a, int b, Arena arena)
     {
         mesh.Clean(a);
@@ -253,6 +182,7 @@ internal sealed class EdgeCollapser
     /// Lists the triangles that stay round a and b. Returns their number, or 0 where the collapse would break the surface:
     /// the two stars may share just the two triangles between them and those triangles' far corners.
     /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private int Link(int a, int b)
     {
         mark++;
@@ -328,6 +258,7 @@ internal sealed class EdgeCollapser
     }
 
     /// <summary>Refuses turned triangles and slivers; fills in the points to look at. Triangles that were off may turn.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private bool Shape(
         int count, bool mayTurn, float x, float y, float z, Span<float> cx, Span<float> cy, Span<float> cz, Span<float> mx, Span<float> my, Span<float> mz, out float reach)
     {
@@ -375,6 +306,7 @@ internal sealed class EdgeCollapser
     private bool IsOn(int face, float x, float y, float z)
         => face == FlatFaces.None || Math.Abs(planes[face].Distance(new Vec3(x, y, z))) <= flatLimit;
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static bool IsWithin(Solid local, float limit, Span<float> x, Span<float> y, Span<float> z, Span<float> distance, Arena arena)
     {
         local.Distances(x, y, z, distance, arena);
@@ -390,6 +322,7 @@ internal sealed class EdgeCollapser
     }
 
     /// <summary>The largest |distance| round the two vertices as they are.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private float WorstNow(int a, int b, int count, Solid local, Arena arena)
     {
         const int points = 2 * MostTriangles + 16;
@@ -425,6 +358,7 @@ internal sealed class EdgeCollapser
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private bool IsFacing(Solid local, float limit, int count, Span<float> x, Span<float> y, Span<float> z, Span<float> distance, Arena arena)
     {
         var n = distance.Length;

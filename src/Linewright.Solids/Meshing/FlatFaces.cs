@@ -37,6 +37,7 @@ internal sealed class FlatFaces
     public Plane[] Planes { get; }
 
     /// <summary>Finds the faces whose triangles all keep to the plane within a limit, mm.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static FlatFaces Find(Mesh mesh, double limit)
     {
         var isBent = FindBent(mesh, out var normals);
@@ -109,6 +110,7 @@ internal sealed class FlatFaces
     }
 
     /// <summary>A wide camber passes for flat step by step: drop faces that leave their plane, and chance patches.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void DropBowed(Mesh mesh, int[] faceOf, List<Plane> planes, double limit)
     {
         var isBowed = new bool[planes.Count];
@@ -141,6 +143,7 @@ internal sealed class FlatFaces
     }
 
     /// <summary>A triangle in a corner or a narrow end has no flat vertex: it belongs to a face that it touches and lies in.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void AddCorners(Mesh mesh, int[] faceOf, List<Plane> planes, double limit)
     {
         const int most = 3;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Linewright.Solids.Lanes;
 using Linewright.Solids.Shapes;
 using Linewright.Solids.Space;
@@ -61,6 +62,7 @@ internal sealed class SimplifyPass
         return Join(pieces);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private Piece Work(int cube, Arena arena)
     {
         // Number the cube's vertices; those that other cubes see too are looked up by name.

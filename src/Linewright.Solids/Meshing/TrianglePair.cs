@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace Linewright.Solids.Meshing;
 
@@ -11,6 +12,7 @@ namespace Linewright.Solids.Meshing;
 internal static class TrianglePair
 {
     /// <summary>Looks at two triangles given by their three vertices.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static bool Meet(ReadOnlySpan<float> positions, ReadOnlySpan<int> s, ReadOnlySpan<int> t)
     {
         Span<int> restS = stackalloc int[3], restT = stackalloc int[3];
