@@ -48,13 +48,26 @@ internal sealed class WallProbe
         field = new LocalField(solid, box.Grown(MostProjectionMm), CellMm);
         (x, y, z) = SurfaceSamples.Of(surface, spacing, where);
         (nx, ny, nz) = SurfaceSamples.Project(field, x, y, z, MostProjectionMm);
+        var off = new float[x.Length];
+        field.Distances(x, y, z, off);
+        var kept = 0;
         for (var i = 0; i < x.Length; i++)
         {
+            // A sample that did not reach the surface, at a rounded knife edge for one, says nothing about a wall.
             var length = MathF.Sqrt(nx[i] * nx[i] + ny[i] * ny[i] + nz[i] * nz[i]);
-            var scale = length > 0 ? 1 / length : 0;
-            (nx[i], ny[i], nz[i]) = (nx[i] * scale, ny[i] * scale, nz[i] * scale);
+            if (MathF.Abs(off[i]) > BesideMm / 4 || length == 0)
+            {
+                continue;
+            }
+
+            (x[kept], y[kept], z[kept]) = (x[i], y[i], z[i]);
+            (nx[kept], ny[kept], nz[kept]) = (nx[i] / length, ny[i] / length, nz[i] / length);
+            kept++;
         }
 
+        Array.Resize(ref x, kept);
+        Array.Resize(ref y, kept);
+        Array.Resize(ref z, kept);
         TurnOutwards();
     }
 

@@ -36,6 +36,9 @@ internal sealed class Block(int x, int y, int z, Solid local)
     /// <summary>Sign pattern of each cut cell.</summary>
     public byte[] Pattern { get; set; } = [];
 
+    /// <summary>Form of each cut cell: its pattern and how its alternating faces are decided.</summary>
+    public ushort[] Form { get; set; } = [];
+
     /// <summary>Place in <see cref="Cut"/> of each of the 512 cells, -1 where it is not cut.</summary>
     public short[] SlotOf { get; set; } = [];
 

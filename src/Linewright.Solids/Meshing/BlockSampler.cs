@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 using Linewright.Solids.Lanes;
 
@@ -41,7 +42,7 @@ internal static class BlockSampler
             var count = ListCut(rows, cut, pattern);
             if (count > 0)
             {
-                Keep(block, cut[..count], pattern[..count]);
+                Keep(block, grid, cut[..count], pattern[..count]);
                 block.Distances = distance.ToArray();
             }
         }
@@ -101,22 +102,40 @@ internal static class BlockSampler
         return count;
     }
 
-    private static void Keep(Block block, ReadOnlySpan<short> cut, ReadOnlySpan<byte> pattern)
+    private static void Keep(Block block, CellGrid grid, ReadOnlySpan<short> cut, ReadOnlySpan<byte> pattern)
     {
         block.Cut = cut.ToArray();
         block.Pattern = pattern.ToArray();
         block.SlotOf = new short[512];
         block.SlotOf.AsSpan().Fill(-1);
         block.FirstOf = new int[cut.Length];
+        block.Form = new ushort[cut.Length];
         var vertices = 0;
         var sheets = CellTopology.SheetsOf;
         for (var i = 0; i < cut.Length; i++)
         {
             block.SlotOf[cut[i]] = (short)i;
             block.FirstOf[i] = vertices;
-            vertices += sheets[pattern[i]];
+            block.Form[i] = (ushort)CellTopology.FormOf(pattern[i], Joined(block, grid, cut[i], CellTopology.AlternatingOf[pattern[i]]));
+            vertices += sheets[block.Form[i]];
         }
 
         block.VertexCount = vertices;
+    }
+
+    /// <summary>Which of a cell's alternating faces have their middle inside.</summary>
+    private static int Joined(Block block, CellGrid grid, int cell, int alternating)
+    {
+        var joined = 0;
+        for (var rest = alternating; rest != 0; rest &= rest - 1)
+        {
+            int face = BitOperations.TrailingZeroCount(rest), axis = face >> 1, side = face & 1;
+            var x = grid.OriginX + (block.CornerX(cell) + (axis == 0 ? side : 0.5f)) * grid.Cell;
+            var y = grid.OriginY + (block.CornerY(cell) + (axis == 1 ? side : 0.5f)) * grid.Cell;
+            var z = grid.OriginZ + (block.CornerZ(cell) + (axis == 2 ? side : 0.5f)) * grid.Cell;
+            joined |= block.Local.DistanceSingle(x, y, z) < 0 ? 1 << face : 0;
+        }
+
+        return joined;
     }
 }

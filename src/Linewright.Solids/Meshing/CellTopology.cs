@@ -2,12 +2,14 @@ using System.Numerics;
 
 namespace Linewright.Solids.Meshing;
 
-/// <summary>Which edges of a cell the surface cuts, and which of them lie on one sheet of it, for all 256 sign patterns.</summary>
+/// <summary>Which edges of a cell the surface cuts, and which of them lie on one sheet of it.</summary>
 /// <remarks>
 /// Corner c has x in bit 0, y in bit 1, z in bit 2. Edge e runs along axis e / 4 and starts at the corner whose
 /// coordinates on the next two axes are the bits of e % 4. Face f is normal to axis f / 2, on its low or high side.
-/// A pattern has bit c set where corner c is inside. On a face whose corners alternate, the inside corners are kept
-/// apart: both cells at that face decide alike, which closes the surface. Each sheet gets one vertex.
+/// A pattern has bit c set where corner c is inside. On a face whose corners alternate, the face's middle decides
+/// whether its inside corners are joined: both cells at that face see the same middle, which closes the surface.
+/// (Always keeping them apart cut grooves into sharp edges.) A form is a pattern with these decisions; each of its
+/// sheets gets one vertex.
 /// Source: G. M. Nielson (2004), Dual marching cubes, IEEE Visualization (the idea of one vertex a sheet).
 /// </remarks>
 internal static class CellTopology
@@ -21,14 +23,17 @@ internal static class CellTopology
     /// <summary>Bit e set where edge e is cut; by pattern.</summary>
     public static readonly ushort[] CutOf = new ushort[256];
 
-    /// <summary>Number of sheets; by pattern.</summary>
-    public static readonly byte[] SheetsOf = new byte[256];
+    /// <summary>Bit f set where the corners of face f alternate; by pattern.</summary>
+    public static readonly byte[] AlternatingOf = new byte[256];
 
-    /// <summary>Sheet of edge e at pattern * 12 + e; undefined for edges that are not cut.</summary>
-    public static readonly byte[] SheetOf = new byte[256 * Edges];
+    /// <summary>Number of sheets; by form.</summary>
+    public static readonly byte[] SheetsOf;
 
-    /// <summary>True where a pattern has a face whose corners alternate.</summary>
-    public static readonly bool[] IsAmbiguous = new bool[256];
+    /// <summary>Sheet of edge e at form * 12 + e; undefined for edges that are not cut.</summary>
+    public static readonly byte[] SheetOf;
+
+    // First form of each pattern; the others follow in the order of the alternating faces' joined bits.
+    private static readonly int[] FirstForm = new int[256];
 
     // Four corners in turn, and the edge from each to the next.
     private static readonly int[] FaceCorners = new int[Faces * 4], FaceEdges = new int[Faces * 4];
@@ -52,10 +57,38 @@ internal static class CellTopology
             }
         }
 
+        var forms = 0;
         for (var pattern = 0; pattern < 256; pattern++)
         {
-            Fill(pattern);
+            FindCuts(pattern);
+            FirstForm[pattern] = forms;
+            forms += 1 << BitOperations.PopCount(AlternatingOf[pattern]);
         }
+
+        SheetsOf = new byte[forms];
+        SheetOf = new byte[forms * Edges];
+        for (var pattern = 0; pattern < 256; pattern++)
+        {
+            for (var joined = 0; joined < 1 << Faces; joined++)
+            {
+                if ((joined & ~AlternatingOf[pattern]) == 0)
+                {
+                    Fill(pattern, joined, FormOf(pattern, joined));
+                }
+            }
+        }
+    }
+
+    /// <summary>The form of a pattern whose alternating faces are joined where the mask says.</summary>
+    public static int FormOf(int pattern, int joined)
+    {
+        int offset = 0, bit = 0;
+        for (int rest = AlternatingOf[pattern]; rest != 0; rest &= rest - 1, bit++)
+        {
+            offset |= ((joined >> BitOperations.TrailingZeroCount(rest)) & 1) << bit;
+        }
+
+        return FirstForm[pattern] + offset;
     }
 
     private static int EdgeBetween(int from, int to)
@@ -64,22 +97,44 @@ internal static class CellTopology
         return axis * 4 + ((low >> ((axis + 1) % 3)) & 1) + 2 * ((low >> ((axis + 2) % 3)) & 1);
     }
 
-    private static void Fill(int pattern)
+    private static void FindCuts(int pattern)
+    {
+        for (var edge = 0; edge < Edges; edge++)
+        {
+            int start = StartOf[edge], end = start | (1 << (edge >> 2));
+            CutOf[pattern] |= (ushort)((((pattern >> start) ^ (pattern >> end)) & 1) << edge);
+        }
+
+        for (var face = 0; face < Faces; face++)
+        {
+            var alternates = true;
+            foreach (var edge in FaceEdges.AsSpan(face * 4, 4))
+            {
+                alternates &= ((CutOf[pattern] >> edge) & 1) != 0;
+            }
+
+            AlternatingOf[pattern] |= (byte)(alternates ? 1 << face : 0);
+        }
+    }
+
+    private static void Fill(int pattern, int joined, int form)
     {
         Span<int> parent = stackalloc int[Edges];
         for (var edge = 0; edge < Edges; edge++)
         {
             parent[edge] = edge;
-            int start = StartOf[edge], end = start | (1 << (edge >> 2));
-            if (((pattern >> start) & 1) != ((pattern >> end) & 1))
-            {
-                CutOf[pattern] |= (ushort)(1 << edge);
-            }
         }
 
         for (var face = 0; face < Faces; face++)
         {
-            Join(pattern, face, parent);
+            if (((AlternatingOf[pattern] >> face) & 1) != 0)
+            {
+                JoinAlternating(pattern, face, ((joined >> face) & 1) != 0, parent);
+            }
+            else
+            {
+                JoinPlain(pattern, face, parent);
+            }
         }
 
         // Number the sheets in the order of their first edge.
@@ -95,37 +150,30 @@ internal static class CellTopology
             var root = Root(parent, edge);
             if (sheet[root] < 0)
             {
-                sheet[root] = SheetsOf[pattern]++;
+                sheet[root] = SheetsOf[form]++;
             }
 
-            SheetOf[pattern * Edges + edge] = (byte)sheet[root];
+            SheetOf[form * Edges + edge] = (byte)sheet[root];
         }
     }
 
-    private static void Join(int pattern, int face, Span<int> parent)
+    /// <summary>Cuts off the two inside corners of a face, or the two outside ones where the inside is joined.</summary>
+    private static void JoinAlternating(int pattern, int face, bool isJoined, Span<int> parent)
     {
         var edges = FaceEdges.AsSpan(face * 4, 4);
-        int cut = 0, first = -1;
-        foreach (var edge in edges)
+        for (var i = 0; i < 4; i++)
         {
-            cut += (CutOf[pattern] >> edge) & 1;
-        }
-
-        if (cut == 4)
-        {
-            IsAmbiguous[pattern] = true;
-            for (var i = 0; i < 4; i++)
+            if (((pattern >> FaceCorners[face * 4 + i]) & 1) != 0 != isJoined)
             {
-                if (((pattern >> FaceCorners[face * 4 + i]) & 1) != 0)
-                {
-                    parent[Root(parent, edges[i])] = Root(parent, edges[(i + 3) & 3]);
-                }
+                parent[Root(parent, edges[i])] = Root(parent, edges[(i + 3) & 3]);
             }
-
-            return;
         }
+    }
 
-        foreach (var edge in edges)
+    private static void JoinPlain(int pattern, int face, Span<int> parent)
+    {
+        var first = -1;
+        foreach (var edge in FaceEdges.AsSpan(face * 4, 4))
         {
             if (((CutOf[pattern] >> edge) & 1) == 0)
             {

@@ -18,10 +18,9 @@ internal sealed class FanWeaver(CellGrid grid, int vertexCount)
     public void Add(Block block, in Quad quad)
     {
         int axis = quad.Axis, u = (axis + 1) % 3, v = (axis + 2) % 3;
-        Span<int> inside = [block.CornerX(quad.Cell), block.CornerY(quad.Cell), block.CornerZ(quad.Cell)];
-        var crossing = EdgeCrossings.Bisect(grid, block.Local, inside[0], inside[1], inside[2], axis);
+        Span<int> start = [block.CornerX(quad.Cell), block.CornerY(quad.Cell), block.CornerZ(quad.Cell)];
+        var crossing = EdgeCrossings.Bisect(grid, block.Local, start[0], start[1], start[2], axis);
         var hub = Vertex(crossing);
-        inside[axis] += quad.IsTurned ? 1 : 0;
 
         Span<int> ring = stackalloc int[8];
         var count = 0;
@@ -32,7 +31,7 @@ internal sealed class FanWeaver(CellGrid grid, int vertexCount)
             ring[count++] = corners[i];
             if (((quad.Alternating >> i) & 1) != 0)
             {
-                ring[count++] = OnFace(block, inside, axis, !quad.IsTurned, crossing, steps[i].Axis, steps[i].Sign);
+                ring[count++] = OnFace(block, start, axis, quad.IsTurned, crossing, steps[i].Axis, steps[i].Sign);
             }
         }
 
@@ -45,15 +44,23 @@ internal sealed class FanWeaver(CellGrid grid, int vertexCount)
         }
     }
 
-    /// <summary>Middle of the segment that cuts an inside corner off an alternating face, between its two crossings.</summary>
+    /// <summary>Middle of the segment through the crossing on an alternating face.</summary>
+    /// <remarks>It cuts off the edge's inside corner, or its outside corner where the face's middle is inside.</remarks>
     private int OnFace(
-        Block block, ReadOnlySpan<int> inside, int axis, bool isAhead, (float X, float Y, float Z) crossing, int towards, int sign)
+        Block block, ReadOnlySpan<int> edge, int axis, bool isTurned, (float X, float Y, float Z) crossing, int towards, int sign)
     {
-        Span<int> start = [inside[0], inside[1], inside[2]];
+        var middle = (X: Coordinate(edge, 0), Y: Coordinate(edge, 1), Z: Coordinate(edge, 2));
+        var isJoined = block.Local.DistanceSingle(middle.X, middle.Y, middle.Z) < 0;
+
+        // The edge's start is the corner cut off where it is inside and the face not joined, or neither.
+        var isAtStart = isTurned == isJoined;
+        Span<int> corner = [edge[0], edge[1], edge[2]];
+        corner[axis] += isAtStart ? 0 : 1;
+        Span<int> start = [corner[0], corner[1], corner[2]];
         start[towards] -= sign < 0 ? 1 : 0;
-        int normal = 3 - axis - towards, ahead = isAhead ? 1 : 0, up = sign > 0 ? 1 : 0;
+        int normal = 3 - axis - towards, ahead = isAtStart ? 1 : 0, up = sign > 0 ? 1 : 0;
         var quadrant = (normal + 1) % 3 == axis ? ahead | (up << 1) : up | (ahead << 1);
-        var key = new FacePoint(inside[0], inside[1], inside[2], normal * 4 + quadrant);
+        var key = new FacePoint(corner[0], corner[1], corner[2], normal * 4 + quadrant);
         if (!facePoints.TryGetValue(key, out var vertex))
         {
             var (x, y, z) = EdgeCrossings.Bisect(grid, block.Local, start[0], start[1], start[2], towards);
@@ -62,6 +69,14 @@ internal sealed class FanWeaver(CellGrid grid, int vertexCount)
         }
 
         return vertex;
+
+        // The same arithmetic as the sampler's, so that both decide alike.
+        float Coordinate(ReadOnlySpan<int> low, int along)
+        {
+            var origin = along == 0 ? grid.OriginX : along == 1 ? grid.OriginY : grid.OriginZ;
+            var part = along == axis ? 0.5f : along != towards ? 0 : sign > 0 ? 0.5f : -0.5f;
+            return origin + (low[along] + part) * grid.Cell;
+        }
     }
 
     private int Vertex((float X, float Y, float Z) p)
@@ -73,6 +88,6 @@ internal sealed class FanWeaver(CellGrid grid, int vertexCount)
         return vertex;
     }
 
-    /// <summary>An inside grid corner, and the quadrant of the face about it.</summary>
+    /// <summary>A grid corner that is cut off, and the quadrant of the face about it.</summary>
     private readonly record struct FacePoint(int X, int Y, int Z, int Quadrant);
 }

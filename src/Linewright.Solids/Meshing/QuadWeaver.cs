@@ -52,26 +52,27 @@ internal sealed class QuadWeaver(CellGrid grid, Dictionary<long, Block> blocks, 
     }
 
     /// <summary>Vertex of the sheet through one edge of a cell; the cell is given from the block's corner and may lie outside.</summary>
-    private int Vertex(Block block, int x, int y, int z, int edge, out int pattern)
+    private int Vertex(Block block, int x, int y, int z, int edge, out int pattern, out int form)
     {
         var home = block;
         int stepX = x >> 3, stepY = y >> 3, stepZ = z >> 3;
         if ((stepX | stepY | stepZ) != 0
             && !blocks.TryGetValue(Block.KeyOf(block.X + stepX, block.Y + stepY, block.Z + stepZ), out home))
         {
-            pattern = 0;
+            pattern = form = 0;
             return -1;
         }
 
         int slot = home.SlotOf[(z & 7) * 64 + (y & 7) * 8 + (x & 7)];
         if (slot < 0)
         {
-            pattern = 0;
+            pattern = form = 0;
             return -1;
         }
 
         pattern = home.Pattern[slot];
-        return home.FirstVertex + home.FirstOf[slot] + CellTopology.SheetOf[pattern * CellTopology.Edges + edge];
+        form = home.Form[slot];
+        return home.FirstVertex + home.FirstOf[slot] + CellTopology.SheetOf[form * CellTopology.Edges + edge];
     }
 
     private bool Join(Block block, int slot, int axis, out Quad quad)
@@ -80,20 +81,19 @@ internal sealed class QuadWeaver(CellGrid grid, Dictionary<long, Block> blocks, 
         int x = cell & 7, y = (cell >> 3) & 7, z = cell >> 6;
         int ux = u == 0 ? 1 : 0, uy = u == 1 ? 1 : 0, uz = u == 2 ? 1 : 0, vx = v == 0 ? 1 : 0, vy = v == 1 ? 1 : 0, vz = v == 2 ? 1 : 0;
         var first = axis * 4;
-        var a = Vertex(block, x, y, z, first, out var patternA);
-        var b = Vertex(block, x - ux, y - uy, z - uz, first + 1, out var patternB);
-        var c = Vertex(block, x - ux - vx, y - uy - vy, z - uz - vz, first + 3, out var patternC);
-        var d = Vertex(block, x - vx, y - vy, z - vz, first + 2, out var patternD);
+        var a = Vertex(block, x, y, z, first, out var patternA, out var formA);
+        var b = Vertex(block, x - ux, y - uy, z - uz, first + 1, out var patternB, out var formB);
+        var c = Vertex(block, x - ux - vx, y - uy - vy, z - uz - vz, first + 3, out var patternC, out var formC);
+        var d = Vertex(block, x - vx, y - vy, z - vz, first + 2, out var patternD, out var formD);
         quad = default;
         if ((a | b | c | d) < 0)
         {
             return false;
         }
 
-        byte[] sheets = CellTopology.SheetsOf;
-        var ambiguous = CellTopology.IsAmbiguous;
-        var several = sheets[patternA] > 1 || sheets[patternB] > 1 || sheets[patternC] > 1 || sheets[patternD] > 1;
-        var delicate = several || ambiguous[patternA] || ambiguous[patternB] || ambiguous[patternC] || ambiguous[patternD];
+        byte[] sheets = CellTopology.SheetsOf, facesOf = CellTopology.AlternatingOf;
+        var several = sheets[formA] > 1 || sheets[formB] > 1 || sheets[formC] > 1 || sheets[formD] > 1;
+        var delicate = several || ((facesOf[patternA] | facesOf[patternB] | facesOf[patternC] | facesOf[patternD]) != 0);
         var alternating = 0;
         if (delicate)
         {

@@ -43,11 +43,12 @@ public static class Simplifier
         var reach = FirstReachEdges * edge;
         for (var repeat = 0; repeat <= MostRepeats; repeat++, reach *= 2)
         {
-            var result = Passes(solid, mesh, isHeld, flat, deviation, edge, crew);
+            var work = Passes(solid, mesh, isHeld, flat, deviation, edge, crew);
+            var result = work.ToMesh();
             var pairs = MeshIntersections.Find(result, MostPairs, crew);
             if (pairs.Count == 0)
             {
-                return new SimplifyOutcome(result, true, repeat);
+                return new SimplifyOutcome(repeat > 0 ? Mend(solid, work, flat, deviation, edge, crew) : result, true, repeat);
             }
 
             Hold(mesh, result, pairs, reach, isHeld);
@@ -56,18 +57,27 @@ public static class Simplifier
         return new SimplifyOutcome(mesh, MeshIntersections.Find(mesh, 1, crew).Count == 0, MostRepeats);
     }
 
-    private static Mesh Passes(Solid solid, Mesh mesh, bool[] isHeld, FlatFaces flat, double deviation, double edge, Crew crew)
+    private static HeldMesh Passes(Solid solid, Mesh mesh, bool[] isHeld, FlatFaces flat, double deviation, double edge, Crew crew)
     {
         var side = CubeEdges * edge;
         var work = new HeldMesh(mesh.Positions.ToArray(), mesh.Triangles.ToArray(), isHeld, flat.FaceOf);
         ReadOnlySpan<(double Side, double Shift, int Rounds)> cuts = [(side, 0, 1), (side, side / 2, 1), (double.PositiveInfinity, 0, LastRounds)];
         foreach (var (cubeSide, shift, rounds) in cuts)
         {
-            var cubes = new TriangleBuckets(new Mesh(work.Positions, work.Triangles), cubeSide, shift);
+            var cubes = new TriangleBuckets(work.ToMesh(), cubeSide, shift);
             work = new SimplifyPass(solid, deviation, edge, work, flat.Planes, cubes, rounds).Run(crew);
         }
 
-        return new Mesh(work.Positions, work.Triangles);
+        return work;
+    }
+
+    /// <summary>Lets go of what was held and tries once more: with all else in place the triangles often no longer meet.</summary>
+    private static Mesh Mend(Solid solid, HeldMesh work, FlatFaces flat, double deviation, double edge, Crew crew)
+    {
+        var free = work with { IsHeld = new bool[work.IsHeld.Length] };
+        var whole = new TriangleBuckets(free.ToMesh(), double.PositiveInfinity, 0);
+        var mended = new SimplifyPass(solid, deviation, edge, free, flat.Planes, whole, LastRounds).Run(crew).ToMesh();
+        return MeshIntersections.Find(mended, 1, crew).Count == 0 ? mended : work.ToMesh();
     }
 
     /// <summary>Holds the fine vertices near the places where triangles meet.</summary>

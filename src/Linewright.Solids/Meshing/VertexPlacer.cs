@@ -109,15 +109,15 @@ internal static class VertexPlacer
         int total = 0, vertex = 0;
         for (var i = 0; i < block.Cut.Length; i++)
         {
-            int pattern = block.Pattern[i], cell = block.Cut[i], sample = EdgeCrossings.SampleOf(cell);
-            for (var sheet = 0; sheet < sheetsOf[pattern]; sheet++, vertex++)
+            int pattern = block.Pattern[i], form = block.Form[i], cell = block.Cut[i], sample = EdgeCrossings.SampleOf(cell);
+            for (var sheet = 0; sheet < sheetsOf[form]; sheet++, vertex++)
             {
                 firstOf[vertex] = total;
                 cellOf[vertex] = cell;
                 for (int rest = cuts[pattern]; rest != 0; rest &= rest - 1)
                 {
                     var edge = BitOperations.TrailingZeroCount(rest);
-                    if (sheetOf[pattern * CellTopology.Edges + edge] == sheet)
+                    if (sheetOf[form * CellTopology.Edges + edge] == sheet)
                     {
                         crossingOf[total++] = crossings.NumberOf(sample, edge);
                     }
@@ -145,15 +145,15 @@ internal static class VertexPlacer
         byte[] sheetsOf = CellTopology.SheetsOf, sheetOf = CellTopology.SheetOf, starts = CellTopology.StartOf;
         for (var i = 0; i < block.Cut.Length; i++)
         {
-            int pattern = block.Pattern[i], cell = block.Cut[i];
-            for (var sheet = 0; sheetsOf[pattern] > 1 && sheet < sheetsOf[pattern]; sheet++)
+            int pattern = block.Pattern[i], form = block.Form[i], cell = block.Cut[i];
+            for (var sheet = 0; sheetsOf[form] > 1 && sheet < sheetsOf[form]; sheet++)
             {
                 float sx = 0, sy = 0, sz = 0;
                 var count = 0;
                 for (int rest = CellTopology.CutOf[pattern]; rest != 0; rest &= rest - 1)
                 {
                     var edge = BitOperations.TrailingZeroCount(rest);
-                    if (sheetOf[pattern * CellTopology.Edges + edge] != sheet)
+                    if (sheetOf[form * CellTopology.Edges + edge] != sheet)
                     {
                         continue;
                     }

@@ -34,7 +34,7 @@ public static class BriefDefaults
                 Value("setting.culet_clearance_mm")),
             new HingeBrief(
                 Word<HingeKind>(brief, "hinge.kind"), brief.Number("hinge.bar_mm"), brief.Number("hinge.eye_wall_mm"),
-                brief.Number("hinge.eye_width_mm"), brief.Number("hinge.cheek_mm"), Value("hinge.diametral_clearance_mm"),
+                brief.Number("hinge.eye_width_mm"), brief.Number("hinge.cheek_mm"), brief.Number("hinge.diametral_clearance_mm"),
                 Value("hinge.side_clearance_mm"), Value("hinge.relief_mm"), Value("hinge.outward_stop_deg")),
             new LinkBrief(
                 gap, brief.Number("link.stone_gap_min_mm") ?? 0.8 * gap, brief.Number("link.stone_gap_max_mm") ?? 1.45 * gap,

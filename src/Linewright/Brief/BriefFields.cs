@@ -59,7 +59,7 @@ public static class BriefFields
         Derived("hinge.eye_wall_mm", 0.4, 2, "Wall of the eye around its hole."),
         Derived("hinge.eye_width_mm", 0.5, 4, "Width of the eye along the bar."),
         Derived("hinge.cheek_mm", 0.4, 3, "Thickness of a cheek beside the eye."),
-        Number("hinge.diametral_clearance_mm", 0.04, 0.6, "Hole less bar, on the diameter.", 0.10),
+        Derived("hinge.diametral_clearance_mm", 0.04, 0.6, "Hole less bar, on the diameter.", "0.08 for an eye over its bar, 0.05 for a drawn pin"),
         Number("hinge.side_clearance_mm", 0.04, 0.4, "Between the eye and a cheek, a side.", 0.08),
         Number("hinge.relief_mm", 0.08, 0.5, "Around the eye's sweep where the neighbour makes way for it.", 0.15),
         Number("hinge.outward_stop_deg", 6, 20, "Where metal stops the line from bending backwards, pulled taut.", 14),

@@ -16,7 +16,7 @@ public sealed record HingeBrief(
     double? EyeWallMm,
     double? EyeWidthMm,
     double? CheekMm,
-    double DiametralClearanceMm,
+    double? DiametralClearanceMm,
     double SideClearanceMm,
     double ReliefMm,
     double OutwardStopDeg);

@@ -17,6 +17,9 @@ internal sealed class CatchCheck : ICheck
 {
     private const double StepMm = 0.3, PullMm = 0.3, ProbeMm = 0.1;
 
+    // Less than this and polish or a speck of dirt closes it. Assumed.
+    private const double LeastGapMm = 0.01;
+
     private static readonly CheckRule Overlap = new("catch-overlap", "mm", "0.4 to 0.8 of the catch stand behind the lip; from 0.35 with a safety", Marks.CommonPractice);
     private static readonly CheckRule Slide = new("tongue-slide", "mm", "0.05 to 0.10 a side, 0.15 at the sides; less jams with dirt", Marks.CommonPractice);
     private static readonly CheckRule Release = new("catch-release", "mm", "pressed, the tongue must come out without touching", Marks.Calculated);
@@ -87,7 +90,7 @@ internal sealed class CatchCheck : ICheck
         }
 
         return Release.AtLeast(
-            FormattableString.Invariant($"tongue pressed by {press:0.00}, closest {at:0.0} mm out"), least, 0.02, 0, "raise clasp.press_mm, or a higher box: the fold and the pressed leaf must pass under the lip");
+            FormattableString.Invariant($"tongue pressed by {press:0.00}, closest {at:0.0} mm out"), least, LeastGapMm, 0, "raise clasp.press_mm, or a higher box: the fold and the pressed leaf must pass under the lip");
     }
 
     private static Finding Held(PieceModel model, Body box)

@@ -8,8 +8,8 @@ namespace Linewright.Checks;
 
 /// <summary>How far two neighbouring links turn on each other before something meets, each way, and what meets.</summary>
 /// <remarks>
-/// Turned with the play shared out evenly; backwards also with the line slack, because that is when stones come
-/// nearest. Both hands of a sideways bend and of a twist are tried, the smaller counts.
+/// Turned with the play shared out evenly; backwards also with the line slack. A slack line is stopped
+/// earlier, so its stones need not stand nearer; the taut pose is not tried. Both hands of a sideways bend and of a twist are tried, the smaller counts.
 /// </remarks>
 internal sealed class HingeRangeCheck : ICheck
 {
@@ -35,9 +35,9 @@ internal sealed class HingeRangeCheck : ICheck
         yield return Inward(model, joint);
         stop.ThrowIfCancellationRequested();
 
-        var slack = joint.Turn(joint.SlackMm, -Vec3.UnitY, double.DegreesToRadians(MostOutDeg));
-        yield return Outward(joint);
-        yield return MetalStopsFirst(model, joint, slack);
+        var shared = Backwards(joint, joint.SharedMm);
+        yield return Outward(joint, shared);
+        yield return MetalStopsFirst(model, joint, shared, Backwards(joint, joint.SlackMm));
         stop.ThrowIfCancellationRequested();
 
         yield return Loose(joint, "flex-sideways", "sideways bend", Vec3.UnitZ);
@@ -70,9 +70,12 @@ internal sealed class HingeRangeCheck : ICheck
             isMet ? "" : "raise link.stone_gap_mm, or lower the hinge's axis with a smaller hinge.bar_mm or hinge.eye_wall_mm");
     }
 
-    private static Finding Outward(Joint joint)
+    /// <summary>Bent back until something meets, with the next link pushed back by a way.</summary>
+    public static FirstContactResult Backwards(Joint joint, double backMm)
+        => joint.Turn(backMm, -Vec3.UnitY, double.DegreesToRadians(MostOutDeg));
+
+    private static Finding Outward(Joint joint, FirstContactResult turn)
     {
-        var turn = joint.Turn(joint.SharedMm, -Vec3.UnitY, double.DegreesToRadians(MostOutDeg));
         var measured = Degrees(turn);
         var (isLow, isHigh) = (measured < LeastOutwardDeg, measured > MostOutwardDeg);
         return new Finding(
@@ -85,18 +88,25 @@ internal sealed class HingeRangeCheck : ICheck
             isLow ? "raise hinge.outward_stop_deg" : isHigh ? "lower hinge.outward_stop_deg" : "");
     }
 
-    private static Finding MetalStopsFirst(PieceModel model, Joint joint, FirstContactResult slack)
+    private static Finding MetalStopsFirst(PieceModel model, Joint joint, FirstContactResult shared, FirstContactResult slack)
     {
-        var gap = StoneGap.At(model, joint.Next(joint.SlackMm, -slack.Angle));
-        var isMetal = slack is { Touches: true, Nearest: { NameA: not "stone", NameB: not "stone" } } && !gap.Overlaps;
+        double Gap(FirstContactResult turn, double backMm) => StoneGap.At(model, joint.Next(backMm, -turn.Angle)).Distance;
+        static bool IsMetal(FirstContactResult turn) => turn is { Touches: true, Nearest: { NameA: not "stone", NameB: not "stone" } };
+        double gapShared = Gap(shared, joint.SharedMm), gapSlack = Gap(slack, joint.SlackMm);
+
+        // The worse of the two: a stone that meets, else the smaller gap.
+        var isShared = IsMetal(shared) != IsMetal(slack) ? !IsMetal(shared) : gapShared < gapSlack;
+        var (turn, backMm, gap) = isShared ? (shared, joint.SharedMm, gapShared) : (slack, joint.SlackMm, gapSlack);
+        var pose = isShared ? "play shared out" : "line slack";
+        var isMetal = IsMetal(turn) && gap > 0;
         return new Finding(
             "metal-stops-first",
             isMetal ? Verdict.Pass : Verdict.Fail,
-            slack.Touches
-                ? FormattableString.Invariant($"bent back with the line slack, at {Degrees(slack):0.0} deg: {joint.Words(slack, joint.SlackMm, -Vec3.UnitY)}")
-                : "bent back with the line slack, nothing stops it",
-            gap.Distance, 0, "mm",
-            "metal must stop the hinge before a stone is met; the gap between the stones at the stop",
+            turn.Touches
+                ? FormattableString.Invariant($"bent back by {Degrees(turn):0.0} deg, {pose}: {joint.Words(turn, backMm, -Vec3.UnitY)}; gap between the stones")
+                : $"bent back, {pose}: nothing stops it",
+            gap, 0, "mm",
+            "metal must stop the hinge before a stone is met",
             Marks.CommonPractice,
             isMetal ? "" : "lower hinge.outward_stop_deg, or raise link.stone_gap_mm");
     }

@@ -8,18 +8,18 @@ namespace Linewright.Checks;
 
 /// <summary>The gaps between two neighbouring links: stone to stone over the whole range, metal to metal at rest, and the play in the hinge itself.</summary>
 /// <remarks>
-/// The range runs from the turn that the wrist needs to where metal stops the back-bend, with the line slack: then
-/// neighbours stand nearest. Stones are measured exactly on their facets, metal by feeling its surfaces.
+/// The range runs from the turn that the wrist needs to where metal stops the back-bend, with the play shared out and
+/// with the line slack: a slack line starts nearer but stops earlier. The taut pose is not tried. Stones are measured exactly on their facets, metal by feeling its surfaces.
 /// </remarks>
 internal sealed class NeighbourGapCheck : ICheck
 {
     // Two girdles nearer than this meet when a link is knocked. Common practice: no contact in any pose; the figure is Assumed.
     private const double LeastStoneGapMm = 0.05;
 
-    // Face to face at rest. Common practice: 0.10 to 0.25 and the bend's relief.
-    private const double LeastMetalGapMm = 0.10;
+    // Side faces of a hinge at rest, the nearest that metal comes. Common practice: 0.05 to 0.10 a face.
+    private const double LeastMetalGapMm = 0.05;
 
-    // A pose for each degree: between two, girdles move less than a hundredth of a millimetre against each other.
+    // Two poses a degree: between two, girdles move less than a hundredth of a millimetre against each other.
     private const double StepDeg = 0.5;
 
     // Measured against asked: twice what the probing and a mesh of 5 um leave open. Assumed.
@@ -46,22 +46,29 @@ internal sealed class NeighbourGapCheck : ICheck
     private static Finding Stones(PieceModel model, Joint joint)
     {
         var inward = HingeRangeCheck.WornDeg(model);
-        var outward = double.RadiansToDegrees(joint.Turn(joint.SlackMm, -Vec3.UnitY, double.DegreesToRadians(40)).Angle);
-        var steps = (int)Math.Ceiling((inward + outward) / StepDeg);
-        var (least, leastAt) = (double.PositiveInfinity, 0.0);
-        for (var i = 0; i <= steps; i++)
+        var (least, words) = (double.PositiveInfinity, "");
+        foreach (var (backMm, pose) in new[] { (joint.SharedMm, "play shared out"), (joint.SlackMm, "line slack") })
         {
-            var turn = -outward + (inward + outward) * i / steps;
-            var gap = StoneGap.At(model, joint.Next(joint.SlackMm, double.DegreesToRadians(turn))).Distance;
-            (least, leastAt) = gap < least ? (gap, turn) : (least, leastAt);
+            var outward = double.RadiansToDegrees(HingeRangeCheck.Backwards(joint, backMm).Angle);
+            var steps = (int)Math.Ceiling((inward + outward) / StepDeg);
+            for (var i = 0; i <= steps; i++)
+            {
+                var turn = -outward + (inward + outward) * i / steps;
+                var gap = StoneGap.At(model, joint.Next(backMm, double.DegreesToRadians(turn))).Distance;
+                if (gap < least)
+                {
+                    least = gap;
+                    words = FormattableString.Invariant(
+                        $"{pose}, turned {Math.Abs(turn):0.0} deg {(turn < 0 ? "backwards" : "inwards")}, of {outward:0.0} backwards to {inward:0.0} inwards");
+                }
+            }
         }
 
         var isClear = least >= LeastStoneGapMm;
         return new Finding(
             "stone-gap-in-range",
             isClear ? Verdict.Pass : Verdict.Fail,
-            FormattableString.Invariant(
-                $"line slack, turned {Math.Abs(leastAt):0.0} deg {(leastAt < 0 ? "backwards" : "inwards")}, of {outward:0.0} backwards to {inward:0.0} inwards"),
+            words,
             least, LeastStoneGapMm, "mm",
             "stones must not meet in any pose",
             Marks.CommonPractice,
@@ -89,7 +96,7 @@ internal sealed class NeighbourGapCheck : ICheck
             isClear ? Verdict.Pass : Verdict.Caution,
             words,
             least, LeastMetalGapMm, "mm",
-            "face to face at rest 0.10 to 0.25, the bearing left out",
+            "side faces of a joint at rest 0.05 to 0.10, the bearing left out",
             Marks.CommonPractice,
             isClear ? "" : "raise hinge.relief_mm, or link.stone_gap_mm");
     }
@@ -112,7 +119,7 @@ internal sealed class NeighbourGapCheck : ICheck
     private static Finding Play(PieceModel model, Joint joint)
     {
         var travel = HingeTravel.Along(joint);
-        var asked = model.Piece.Design.Brief.Hinge.DiametralClearanceMm;
+        var asked = 2 * model.Piece.Hinge.PlayMm;
         var isAsked = Math.Abs(travel.TravelMm - asked) <= PlayToleranceMm;
         return new Finding(
             "hinge-play",

@@ -43,9 +43,9 @@ internal sealed class StoneRoomCheck : ICheck
     private static Finding Culet(PieceModel model)
     {
         var piece = model.Piece;
-        var skin = model.MeshOf(PartRole.Link).Mesh.Bounds.Low.Z;
-        var room = piece.Link.GirdleHeightMm + piece.Stone.Body.Bounds.Low.Z - skin;
-        var isClear = room >= LeastCuletMm;
+        var mesh = model.MeshOf(PartRole.Link).Mesh;
+        double? room = mesh.TriangleCount == 0 ? null : piece.Link.GirdleHeightMm + piece.Stone.Body.Bounds.Low.Z - mesh.Bounds.Low.Z;
+        var isClear = room is >= LeastCuletMm;
         return new Finding(
             "culet-clearance", isClear ? Verdict.Pass : Verdict.Fail, "culet over the skin side of the link", room, LeastCuletMm, "mm",
             "nothing sharp may reach the skin", Marks.CommonPractice, isClear ? "" : "raise setting.culet_clearance_mm");

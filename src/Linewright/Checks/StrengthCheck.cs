@@ -104,7 +104,7 @@ internal sealed class StrengthCheck : ICheck
         var isPinned = hinge.Kind == HingeKind.PinnedKnuckles;
         var middle = axis + Vec3.UnitY * y;
         var height = isPinned ? Wall(Vec3.UnitZ) + Wall(-Vec3.UnitZ) : Caliper.Across(link, middle, Vec3.UnitZ);
-        var beside = middle + Vec3.UnitX * ((hinge.HoleMm / 2 + hinge.CheekRadiusMm) / 2);
+        var beside = middle + Vec3.UnitZ * ((hinge.HoleMm / 2 + hinge.CheekRadiusMm) / 2);
         var thickness = Caliper.Across(link, beside, Vec3.UnitY);
         return (2 * thickness * height, thickness);
 

@@ -7,6 +7,9 @@ namespace Linewright.Parts;
 /// <summary>Builds the box: hinge end with its bar, cavity, retaining lip, cut-out for the push, post for the safety.</summary>
 internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
 {
+    // The box stands back from the wedge by so much above the axis: its lugs stop the last link before the roof strikes a stone. Assumed.
+    private const double StoneRoom = 5 * Math.PI / 180;
+
     private readonly HingeEnds ends = new(link.Hinge, spec.EdgeMm);
 
     /// <summary>The box in one state, in the clasp's frame.</summary>
@@ -21,8 +24,8 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
         var body = Solid.Common(
             Blend.Fillet(0.1),
             outside,
-            HingeEnds.Wedge(false, link.InwardHalf, link.OutwardHalf).Moved(axis));
-        var metal = Solid.Union(Blend.Fillet(spec.FilletMm), body, ends.CheekRounds().Moved(axis));
+            HingeEnds.Wedge(false, link.InwardHalf, link.OutwardHalf + StoneRoom).Moved(axis));
+        var metal = Solid.Union(Blend.Fillet(spec.FilletMm), body, ends.CheekRounds().Moved(axis), Stops(axis));
         if (spec.Safety)
         {
             metal = Solid.Union(Blend.Fillet(0.15), metal, SafetyBuilder.Post(form, SafetyBuilder.BoxPostX(form)));
@@ -53,6 +56,20 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
         ];
     }
 
+    /// <summary>Lugs that meet the last link's stops.</summary>
+    private Solid Stops(Pose axis)
+    {
+        double y = link.ClawReachMm * Math.Sin(link.ClawAzimuth), half = Math.Max(0.26, 0.75 * link.ClawRadiusMm), high = link.UpperTopMm;
+        var lug = Shape.BoxBetween(
+            new Vec3(-0.2, y - half, high - Math.Max(0.5, 0.8 * link.UpperHeightMm)),
+            new Vec3(0.25 + spec.ClaspWallMm, y + half, high),
+            Math.Min(spec.EdgeMm, half / 3));
+        return Solid.Common(
+            Blend.Fillet(0.06),
+            Solid.Union(lug, lug.Moved(Pose.Mirror(Vec3.UnitY))),
+            HingeEnds.Wedge(false, link.InwardHalf, link.OutwardHalf).Moved(axis));
+    }
+
     /// <summary>The room for the tongue; the lip is what is left of the roof at the mouth. Corners are rounded inside.</summary>
     private Solid Cavity()
     {
@@ -69,7 +86,7 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
         // Behind the eye the cavity is open: a passage as wide as the eye's window joins the two cleanly.
         var window = link.Hinge.CheekInnerMm - 0.02;
         var passage = Shape.BoxBetween(
-            new Vec3(0.3, -window, form.WallMm), new Vec3(form.CavityMm + 0.4, window, form.RoofMm), corner);
+            new Vec3(-1, -window, form.WallMm), new Vec3(form.CavityMm + 0.4, window, form.RoofMm), corner);
         return Solid.Union(room, mouth, passage);
     }
 

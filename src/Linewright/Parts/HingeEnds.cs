@@ -85,8 +85,8 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     /// <summary>What the neighbour's cheeks sweep, with their relief; taken from the side with the eye, outside the eye's width.</summary>
     public Solid CheekSweep()
     {
-        // Half of the side clearance is left: flush faces would be eaten by the rounding of the cut.
-        double low = (form.EyeWidthMm + form.SideClearanceMm) / 2, high = form.CheekOuterMm + form.ReliefMm;
+        // A hair beside the eye: faces that lie flush would be eaten by the rounding of the cut.
+        double low = form.EyeWidthMm / 2 + 0.01, high = form.CheekOuterMm + form.ReliefMm;
         var radius = form.CheekRadiusMm + form.PlayMm + form.ReliefMm;
         return Both(AlongY(Shape.Cylinder(radius, high - low, Math.Min(edge, (high - low) / 4))), (low + high) / 2);
     }

@@ -81,7 +81,9 @@ public sealed record HingeForm
         var bar = spec.BarMm ?? (kind == HingeKind.EyeOverBar
             ? Math.Max(spec.CastBarLimitMm, 0.2 * d)
             : Math.Clamp(0.45 + 0.1 * d, 0.6, 0.9));
-        var hole = bar + spec.DiametralClearanceMm;
+        // What the joint must run free by after assembly. Common practice: 0.05 to 0.10 on the diameter; a closed and
+        // welded eye scatters more than a reamed hole on drawn wire.
+        var hole = bar + (spec.DiametralClearanceMm ?? (kind == HingeKind.EyeOverBar ? 0.08 : 0.05));
         var wall = spec.EyeWallMm ?? Math.Max(spec.KnuckleLimitMm + 0.04, 0.13 * d);
         var eye = hole / 2 + wall;
         var cheek = spec.CheekMm ?? Math.Max(spec.KnuckleLimitMm + 0.05, 0.15 * d);
@@ -95,7 +97,7 @@ public sealed record HingeForm
             BarMm = bar,
             HoleMm = hole,
             EyeRadiusMm = eye,
-            EyeWidthMm = spec.EyeWidthMm ?? Math.Max(0.8, 0.3 * d),
+            EyeWidthMm = spec.EyeWidthMm ?? Math.Max(0.8, 0.45 * d),
             CheekRadiusMm = Math.Min(cheekRadius, eye),
             CheekMm = cheek,
             SideClearanceMm = spec.SideClearanceMm,

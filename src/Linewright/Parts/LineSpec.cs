@@ -42,8 +42,8 @@ public sealed record LineSpec
     /// <summary>Cheek thickness across the line, null to derive.</summary>
     public double? CheekMm { get; init; }
 
-    /// <summary>Hole diameter less bar diameter.</summary>
-    public required double DiametralClearanceMm { get; init; }
+    /// <summary>Hole diameter less bar diameter, null to derive.</summary>
+    public double? DiametralClearanceMm { get; init; }
 
     /// <summary>Gap between eye and cheek on each side.</summary>
     public required double SideClearanceMm { get; init; }

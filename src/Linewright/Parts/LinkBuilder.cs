@@ -71,9 +71,9 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
             atBar(ends.CheekPlates(1.1 * hinge.EyeRadiusMm, 0.12, form.UpperTopMm - form.UpperHeightMm / 2))), spec.KnuckleLimitMm, knuckle));
         features.Add(new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.NextBarAxis)), spec.KnuckleLimitMm, knuckle));
         features.Add(new Feature("stop", Stops(), LinkForm.WireMm - 0.02, wire));
-        var girdleTop = Shape.HalfSpace(new Vec3(0, 0, form.GirdleHeightMm + spec.Stone.GirdleHalfMm), Vec3.UnitZ);
-        features.Add(new Feature("claw heel", Solid.Common(Solid.Union([.. Quarters(Shank)]), girdleTop), 0.5 * spec.ClawMm, "half of the claw must remain behind its bearing"));
-        features.Add(new Feature("claw tip", Solid.Union([.. Quarters(Tip)]).Minus(girdleTop), Math.Max(LeastTipMm, TipShare * spec.ClawMm), "a tip is a third of its claw over the crown, as set"));
+        var belowGirdle = Shape.HalfSpace(new Vec3(0, 0, form.GirdleHeightMm), Vec3.UnitZ);
+        features.Add(new Feature("claw heel", Solid.Common(Solid.Union([.. Quarters(Shank)]), belowGirdle), 0.5 * spec.ClawMm, "half of the claw must remain behind its bearing"));
+        features.Add(new Feature("claw tip", Solid.Union([.. Quarters(Tip)]).Minus(belowGirdle), Math.Max(LeastTipMm, TipShare * spec.ClawMm), "a tip is a third of its claw over the crown, as set"));
         if (hinge.Kind == HingeKind.EyeOverBar)
         {
             features.Add(new Feature("bar", atBar(ends.Bar()), Math.Min(hinge.BarMm, spec.CastBarLimitMm) - 0.02, "bar cast in this metal"));
@@ -94,31 +94,30 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         new Vec3(-form.Hinge.PlayMm, -form.Hinge.EyeWidthMm, -20),
         new Vec3(form.Hinge.EyeRadiusMm + 1, form.Hinge.EyeWidthMm, 0));
 
-    /// <summary>A plate on the skin with an opening under the stone, its rim chamfered so that nothing catches.</summary>
+    /// <summary>A plate on the skin with an opening under the stone, its rims rounded so that nothing catches.</summary>
     private Solid BaseRail()
     {
         double corner = 0.62 * Math.Min(form.BaseHalfXMm, form.BaseHalfYMm), rail = form.RailMm;
         var plate = Shape.Plate(2 * form.BaseHalfXMm, 2 * form.BaseHalfYMm, rail, corner, Math.Min(spec.EdgeMm, rail / 4));
-        var opening = Solid.Union(
-            Shape.Cylinder(form.OpeningMm, 2 * rail),
-            Shape.Cone(form.OpeningMm + 1.2, form.OpeningMm - 0.1, 1.3).Moved(0, 0, -rail / 2 - 1));
-        return plate.Minus(opening).Moved(0, 0, rail / 2);
+        var opening = Shape.Plate(2 * form.OpeningXMm, 2 * form.OpeningMm, 3 * rail, Math.Min(form.OpeningXMm, form.OpeningMm));
+        return plate.Minus(Blend.Fillet(0.12), opening).Moved(0, 0, rail / 2);
     }
 
-    /// <summary>A collar tucked under the girdle: its inside runs along the pavilion, its underside rises inwards to meet it.</summary>
+    /// <summary>A collar tucked under the girdle, its inside bevelled along the pavilion.</summary>
     private Solid UpperRail()
     {
         var slope = Math.Tan(double.DegreesToRadians(spec.Stone.Proportions.PavilionDeg));
-        double flat = form.UpperOuterMm - form.UpperFlatMm, round = Math.Min(spec.EdgeMm, form.UpperHeightMm / 5);
+        double flat = form.UpperOuterMm - form.UpperFlatMm, round = Math.Min(spec.EdgeMm, 0.1);
         double top = form.UpperTopMm, low = top - form.UpperHeightMm, tip = top - (flat - form.UpperInnerMm) * slope;
 
-        // The outline is drawn inside by the rounding, which grows it back; the acute inner tip is drawn in by twice that.
+        // The outline is drawn inside by the rounding, which grows it back; a bevel's corners move by less than a right angle's.
         return Shape.Revolved(
             [
-                (form.UpperInnerMm + 2 * round, Math.Max(tip, low + 2.2 * round)),
+                (form.UpperInnerMm + round, low + round),
                 (form.UpperOuterMm - round, low + round),
                 (form.UpperOuterMm - round, top - round),
                 (flat + 0.4 * round, top - round),
+                (form.UpperInnerMm + round, tip - 0.45 * round),
             ],
             round);
     }
@@ -154,7 +153,10 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
 
     /// <summary>A claw from its foot to the girdle: what stands behind the bearing.</summary>
     private Solid Shank(double cos, double sin) => Shape.TaperedCapsule(
-        At(form.ClawFootMm, form.ClawFootHeightMm, cos, sin), 1.04 * form.ClawRadiusMm, At(form.ClawReachMm, form.GirdleHeightMm, cos, sin), form.ClawRadiusMm);
+        new Vec3(Math.Sign(cos) * form.ClawFootXMm, Math.Sign(sin) * form.ClawFootYMm, form.ClawFootHeightMm),
+        1.04 * form.ClawRadiusMm,
+        At(form.ClawReachMm, form.GirdleHeightMm, cos, sin),
+        form.ClawRadiusMm);
 
     /// <summary>As set: from the girdle over the crown.</summary>
     private Solid Tip(double cos, double sin) => Shape.TaperedCapsule(

@@ -11,6 +11,12 @@ public sealed record LinkForm
     /// <summary>Rails keep this far from the pavilion: only the claws' bearings carry the stone. Common practice.</summary>
     public const double RailStoneClearMm = 0.08;
 
+    // Height of the collar at its inner edge: with the pavilion's slope above it a ball of 0.5 mm fits. Calculated.
+    private const double CollarMm = 0.60;
+
+    // Metal left at the ends of the base rail, beside eye and window. Common practice: wall beside an opening 0.6.
+    private const double EndRailMm = 0.62;
+
     // What stays between two girdles, a side, when the stops have met. Common practice: stones never touch.
     private const double StoneSpareMm = 0.05;
 
@@ -38,8 +44,11 @@ public sealed record LinkForm
     /// <summary>Distance of a claw's axis from the stone's axis at the girdle.</summary>
     public required double ClawReachMm { get; init; }
 
-    /// <summary>Distance of a claw's axis from the stone's axis at its foot.</summary>
-    public required double ClawFootMm { get; init; }
+    /// <summary>How far along the line from the stone's axis a claw's foot stands.</summary>
+    public required double ClawFootXMm { get; init; }
+
+    /// <summary>How far across the line from the stone's axis a claw's foot stands.</summary>
+    public required double ClawFootYMm { get; init; }
 
     /// <summary>Height of the claw's foot ball over the skin.</summary>
     public required double ClawFootHeightMm { get; init; }
@@ -71,8 +80,11 @@ public sealed record LinkForm
     /// <summary>Thickness of the base rail.</summary>
     public required double RailMm { get; init; }
 
-    /// <summary>Radius of the opening in the base rail.</summary>
+    /// <summary>Half the opening in the base rail across the line.</summary>
     public required double OpeningMm { get; init; }
+
+    /// <summary>Half the opening in the base rail along the line: less where the rail's ends need the metal.</summary>
+    public required double OpeningXMm { get; init; }
 
     /// <summary>Outer radius of the upper rail.</summary>
     public required double UpperOuterMm { get; init; }
@@ -127,9 +139,13 @@ public sealed record LinkForm
         var room = pitchMm / 2 - 2 * hinge.PlayMm - rise * Math.Tan(outward) - 0.03;
         var azimuth = Math.Clamp(Math.Acos(Math.Clamp((room - claw) / reach, 0, 1)), Math.PI / 4, 70 * Math.PI / 180);
 
-        // The foot leans in by 7 degrees, about a sixth of the pavilion's slope: enough to gather, not to pinch. Assumed.
+        // The foot leans in across the line by 5 degrees: enough to gather, not to pinch. Along the line it makes way for
+        // the next link's cheeks, which may take no more than a sixth of the claw. Assumed.
         var footHeight = claw;
-        var foot = reach - (girdle - footHeight) * Math.Tan(7 * Math.PI / 180);
+        double girdleX = reach * Math.Cos(azimuth), part = Math.Clamp((hinge.HeightMm - footHeight) / (girdle - footHeight), 0, 0.8);
+        var beside = pitchMm / 2 - hinge.CheekRadiusMm - hinge.PlayMm - hinge.ReliefMm - 0.67 * claw;
+        var footX = Math.Clamp((beside - part * girdleX) / (1 - part), 0.4 * girdleX, girdleX - (girdle - footHeight) * Math.Tan(4 * Math.PI / 180));
+        var footY = reach * Math.Sin(azimuth) - (girdle - footHeight) * Math.Tan(5 * Math.PI / 180);
 
         // The tip's ball rests on the crown so that it covers what was asked: see docs/notes/claw.md.
         double tip = 0.68 * claw, proud = 0.3 * tip, slope = double.DegreesToRadians(stone.Proportions.CrownDeg);
@@ -138,8 +154,8 @@ public sealed record LinkForm
 
         var rail = spec.RailMm ?? Math.Clamp(0.2 * d, spec.WallLimitMm, 1.1);
         var opening = spec.OpeningRatio * d / 2;
-        var outer = 0.4875 * d;
-        var width = Math.Max(WireMm, 0.2 * d);
+        var half = Math.Min(d / 2, pitchMm / 2 - hinge.HeightMm * Math.Tan(InwardRoom / 2));
+        double outer = 0.4875 * d, inner = Math.Max(0.12 * d, outer - Math.Max(WireMm, 0.15 * d));
 
         // The rail's top keeps a flat: the pavilion's bevel must not run out to a knife edge.
         var flat = Math.Max(0.2, 0.09 * d);
@@ -155,7 +171,8 @@ public sealed record LinkForm
             TableHeightMm = girdle + stone.TableHeightMm,
             ClawRadiusMm = claw,
             ClawReachMm = reach,
-            ClawFootMm = foot,
+            ClawFootXMm = footX,
+            ClawFootYMm = footY,
             ClawFootHeightMm = footHeight,
             ClawAzimuth = azimuth,
             SeatMm = seat,
@@ -163,15 +180,16 @@ public sealed record LinkForm
             TipReachMm = foothold + proud * Math.Sin(slope),
             TipHeightMm = girdle + stone.GirdleHalfMm + (d / 2 - foothold) * Math.Tan(slope) + proud * Math.Cos(slope),
             CastTopMm = girdle + stone.TableHeightMm + spec.TipRiseMm,
-            BaseHalfXMm = Math.Min(d / 2, pitchMm / 2 - hinge.HeightMm * Math.Tan(InwardRoom / 2)),
+            BaseHalfXMm = half,
             BaseHalfYMm = Math.Max(opening + rail, Math.Max(hinge.CheekOuterMm, 0.485 * d)),
             RailMm = rail,
             OpeningMm = opening,
+            OpeningXMm = Math.Min(opening, Math.Max(0.3 * d / 2, half - EndRailMm)),
             UpperOuterMm = outer,
-            UpperInnerMm = Math.Max(0.12 * d, outer - width),
+            UpperInnerMm = inner,
             UpperFlatMm = flat,
             UpperTopMm = top,
-            UpperHeightMm = Math.Max(WireMm, 0.16 * d),
+            UpperHeightMm = CollarMm + (outer - flat - inner) * Math.Tan(pavilion),
             InwardHalf = InwardRoom / 2,
             OutwardHalf = outward,
         };

@@ -11,7 +11,11 @@ namespace Linewright.Tests.Core;
 /// <summary>Pieces for the checks: links meshed coarsely, each brief once for all tests; what is not asked for has no mesh.</summary>
 internal static class CheckModels
 {
-    private const double CellMm = 0.05, DeviationMm = 0.02;
+    private const double CellMm = 0.08, DeviationMm = 0.03;
+
+    /// <summary>A brief that is wrong in several ways at once: stones close, stops late, eyes thin, a wrist with corners.</summary>
+    public const string Tight =
+        "link.stone_gap_mm=0.15 link.stone_gap_min_mm=0.05 hinge.outward_stop_deg=20 hinge.eye_wall_mm=0.4 wrist.depth_ratio=0.5 wrist.exponent=4";
 
     private static readonly ConcurrentDictionary<(double, string, bool), Lazy<PieceModel>> Known = new();
 
@@ -36,7 +40,7 @@ internal static class CheckModels
             ["stone"] = [FormattableString.Invariant($"\"diameter_mm\":{diameter}")],
             ["length"] = ["\"laid_flat_mm\":177.8"],
         };
-        foreach (var setting in $"{FormattableString.Invariant($"link.stone_gap_mm={0.3 + 0.05 * diameter} hinge.outward_stop_deg=14")} {settings}".Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var setting in $"{FormattableString.Invariant($"link.stone_gap_mm={0.3 + 0.05 * diameter} hinge.outward_stop_deg=14 hinge.diametral_clearance_mm=0.10")} {settings}".Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
             var (path, value) = (setting.Split('=')[0].Split('.'), setting.Split('=')[1]);
             groups.TryAdd(path[0], []);

@@ -12,14 +12,14 @@ public sealed class WallCheckTests
         var walls = Find(new WallCheck(), model, "smallest-wall").Where(finding => finding.Where.StartsWith("link: ", StringComparison.Ordinal)).ToList();
         Assert.Equal(model.Piece.Parts[0].Features.Length, walls.Count);
         Assert.Equal(Verdict.Pass, Assert.Single(walls, wall => wall.Where.Contains("eye", StringComparison.Ordinal)).Verdict);
-        Assert.Equal(Verdict.Pass, Assert.Single(walls, wall => wall.Where.Contains("claw heel", StringComparison.Ordinal)).Verdict);
+        Assert.Equal(Verdict.Pass, Assert.Single(walls, wall => wall.Where.Contains("bar", StringComparison.Ordinal)).Verdict);
         Assert.All(walls, wall => Assert.True(wall.Measured > 0.02, wall.ToString()));
     }
 
     [Fact]
     public void An_eye_too_thin_for_the_metal_fails()
     {
-        var eye = Find(new WallCheck(), Of(4, "hinge.eye_wall_mm=0.4"), "smallest-wall")
+        var eye = Find(new WallCheck(), Of(4, Tight), "smallest-wall")
             .Single(finding => finding.Where.StartsWith("link: eye", StringComparison.Ordinal));
         Assert.Equal(Verdict.Fail, eye.Verdict);
         Assert.InRange(eye.Measured!.Value, 0.35, 0.405);

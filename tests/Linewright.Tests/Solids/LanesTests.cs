@@ -44,6 +44,14 @@ public class LanesTests
     }
 
     [Fact]
+    public void The_written_out_duals_give_the_bits_of_the_generic_one()
+    {
+        SameDerivatives<Lanes16, Dual16>();
+        SameDerivatives<Lanes8, Dual8>();
+        SameDerivatives<Lanes4, Dual4>();
+    }
+
+    [Fact]
     public void A_dual_number_carries_the_derivatives_of_calculus()
     {
         Gen.Select(Gen.Double[0.2, 3], Gen.Double[0.2, 3]).Sample((x, y) =>
@@ -131,5 +139,45 @@ public class LanesTests
 
         // Not-a-number has many bit patterns; which one is no promise.
         return Array.ConvertAll(results, value => float.IsNaN(value) ? int.MinValue + 1 : BitConverter.SingleToInt32Bits(value));
+    }
+
+    private static void SameDerivatives<T, TDual>()
+        where T : struct, IReal<T>
+        where TDual : struct, IDual<TDual, T>
+    {
+        var random = new Random(7);
+        var source = Enumerable.Range(0, 3 * 64).Select(i => i % 17 == 0 ? 0f : (float)(random.NextDouble() * 4 - 2)).ToArray();
+        Assert.Equal(Derivatives<T, Dual<T>>(source), Derivatives<T, TDual>(source));
+    }
+
+    /// <summary>Every operation once, through two shapes and by itself.</summary>
+    private static float[] Derivatives<T, TDual>(float[] source)
+        where T : struct, IReal<T>
+        where TDual : struct, IDual<TDual, T>
+    {
+        var results = new List<float>();
+        T one = T.C(1), zero = T.C(0);
+        for (var i = 0; i < 64; i += T.Width)
+        {
+            var x = TDual.Of(T.Load(in source[i]), one, zero, zero);
+            var y = TDual.Of(T.Load(in source[64 + i]), zero, one, zero);
+            var z = TDual.Of(T.Load(in source[128 + i]), zero, zero, one);
+            Keep(new RoundedBox(1, 0.7, 0.5, 0.2).Distance(x, y, z));
+            Keep(new TorusArc(1.5, 0.4, 0.8).Distance(x, y, z));
+            Keep(TDual.Reciprocal(x + TDual.C(3)) - TDual.Abs(y) * TDual.Min(x, z));
+            Keep(TDual.IfLess(x, y, TDual.Max(x, -z), TDual.Sqrt(TDual.Abs(y))));
+        }
+
+        return [.. results];
+
+        void Keep(TDual d)
+        {
+            var lanes = new float[T.Width];
+            foreach (var part in new[] { d.Number, d.AlongX, d.AlongY, d.AlongZ })
+            {
+                T.Store(part, ref lanes[0]);
+                results.AddRange(lanes);
+            }
+        }
     }
 }

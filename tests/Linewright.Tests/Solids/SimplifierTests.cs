@@ -4,6 +4,7 @@ using Linewright.Solids.Measures;
 using Linewright.Solids.Meshing;
 using Linewright.Solids.Shapes;
 using Linewright.Solids.Space;
+using Linewright.Tests.Cases;
 
 namespace Linewright.Tests.Solids;
 
@@ -51,18 +52,32 @@ public class SimplifierTests
         var mesh = Mesher.Run(solid, new MeshSettings(0.05, Deviation, true), stop: Stop).Mesh;
         var back = mesh.Moved(pose.Inverse());
 
-        // Beyond the hole only the six flat faces have vertices.
+        // Beyond the hole only the six flat faces have vertices; a corner may fall short of them, within the deviation.
+        var shortCorners = 0;
         for (var v = 0; v < back.VertexCount; v++)
         {
             var p = back.Vertex(v);
             if (Math.Sqrt(p.X * p.X + p.Y * p.Y) > 0.81)
             {
                 var off = Math.Min(Math.Abs(Math.Abs(p.X) - 2), Math.Min(Math.Abs(Math.Abs(p.Y) - 1.5), Math.Abs(Math.Abs(p.Z) - 0.5)));
-                Assert.True(off < 1e-5);
+                Assert.True(off < Deviation);
+                shortCorners += off > 1e-5 ? 1 : 0;
             }
         }
 
+        Assert.InRange(shortCorners, 0, 8);
         Assert.Equal(1, MassProperties.Of(mesh, solid).Volume / (12 - Math.PI * 0.64), 5e-5);
+    }
+
+    [Theory]
+    [MemberData(nameof(OnceFailed.Names), MemberType = typeof(OnceFailed))]
+    public void What_once_failed_reaches_the_deviation_without_a_repeat(string name)
+    {
+        var outcome = Mesher.Run(OnceFailed.Solids[name], new MeshSettings(0.05, Deviation, true) { MostHalvings = 0 }, stop: Stop);
+        Assert.Equal((MeshStatus.Meshed, 0), (outcome.Status, outcome.Repeats));
+        Assert.True(Topology.Inspect(outcome.Mesh).IsSound);
+        Assert.Empty(MeshIntersections.Find(outcome.Mesh, stop: Stop));
+        Assert.True(outcome.Mesh.TriangleCount < outcome.FineTriangles / 50);
     }
 
     [Fact]
