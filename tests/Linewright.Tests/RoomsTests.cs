@@ -51,7 +51,7 @@ public class RoomsTests
     private static readonly HashSet<string> TradeThings = new(StringComparer.OrdinalIgnoreCase) { "link", "eye", "rail", "bearing", "bar" };
 
     private static readonly Architecture House = new ArchLoader().LoadAssemblies(
-        typeof(Mesh).Assembly, typeof(Report).Assembly, typeof(StlWriter).Assembly, typeof(Cli.CommandLine).Assembly).Build();
+        typeof(Mesh).Assembly, typeof(Report).Assembly, typeof(StlWriter).Assembly, typeof(Linewright.Cli.CommandLine).Assembly).Build();
 
     private static readonly IType[] OurTypes = [.. House.Types.Where(type => ProjectOf(type) is not null)];
 
