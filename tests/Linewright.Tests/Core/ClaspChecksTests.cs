@@ -1,3 +1,4 @@
+using Linewright.Assembly;
 using Linewright.Checks;
 using Linewright.Parts;
 using Linewright.Solids.Shapes;
@@ -111,10 +112,12 @@ public class ClaspChecksTests
     [Fact]
     public void A_narrow_line_has_a_wide_clasp_and_no_safety_is_a_caution()
     {
-        var white = new ClaspCheck().Run(CheckedPieces.White, Stop).ToList();
+        // A line of a millimetre less: the box keeps its least width and is too wide for it.
+        var model = CheckedPieces.White;
+        var narrow = model.Piece with { Link = model.Piece.Link with { BaseHalfYMm = 0.5, ClawReachMm = 0.6, Hinge = model.Piece.Hinge with { CheekMm = 0.1 } } };
+        var white = new ClaspCheck().Run(PieceModel.Of(narrow, model.AsSet), Stop).ToList();
         Assert.Contains(white, finding => finding is { Rule: "clasp-size", Verdict: Verdict.Caution } && finding.Where.Contains("across", StringComparison.Ordinal));
 
-        var model = CheckedPieces.White;
         var findings = ClaspCheck.SafetyOf(model.Piece with { Parts = [.. model.Piece.Parts.Where(part => part.Role != PartRole.Safety)] }, model).ToList();
         Assert.Equal(Verdict.Caution, Assert.Single(findings).Verdict);
     }

@@ -19,9 +19,9 @@ public class ReportTests
         Assert.Equal(
             ["count", "pitch_mm", "stone_gap_mm", "clasp_mm", "laid_flat_mm", "inside_circumference_mm", "wrist_radius_mm", "hinge_height_mm", "hinge_angle_deg", "play_mm", "candidates"],
             Keys(root["layout"]!));
-        Assert.Equal(["name", "file", "count", "volume_mm3", "area_mm2", "triangles", "genus", "mass_g"], Keys(root["parts"]![0]!));
+        Assert.Equal(["name", "file", "count", "is_cast", "volume_mm3", "area_mm2", "triangles", "genus", "deviation_um", "finished_mm3", "mass_g", "cast_g"], Keys(root["parts"]![0]!));
         Assert.Equal(["count", "each_ct", "each_ct_trade", "total_ct"], Keys(root["stones"]!));
-        Assert.Equal(["metal_finished_g", "metal_cast_g", "metal_to_melt_g"], Keys(root["weights"]!));
+        Assert.Equal(["metal_finished_g", "metal_cast_g", "metal_to_melt_g", "alloys"], Keys(root["weights"]!));
         Assert.Equal(["rule", "verdict", "where", "measured", "limit", "unit", "source", "mark", "cure"], Keys(root["findings"]![0]!));
         Assert.Equal("fail", (string?)root["findings"]![0]!["verdict"]);
         Assert.Equal(3.428571, (double)root["layout"]!["pitch_mm"]!);

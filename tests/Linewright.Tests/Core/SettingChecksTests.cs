@@ -24,7 +24,7 @@ public sealed class SettingChecksTests
     [Theory]
     [InlineData("claw-diameter", "setting.claw_mm=0.6", Verdict.Fail)]
     [InlineData("claw-diameter", "setting.claw_mm=1.3", Verdict.Caution)]
-    [InlineData("claw-as-cast", "setting.claw_mm=0.5 process.finish_loss_mm=0.02", Verdict.Fail)]
+    [InlineData("claw-as-cast", "setting.claw_mm=0.42 process.finish_loss_mm=0.02", Verdict.Fail)]
     [InlineData("claw-cover", "setting.cover_mm=0.15", Verdict.Fail)]
     [InlineData("claw-cover", "setting.cover_mm=0.6", Verdict.Caution)]
     public void A_claw_outside_the_trades_table_is_found(string rule, string settings, Verdict verdict)
