@@ -47,11 +47,11 @@ internal sealed class HingeEnds(HingeForm form, double edge)
         if (state == PartState.AsCast && form.Kind == HingeKind.EyeOverBar)
         {
             // The way in, as deep as the tail is long; at the tail wider than the eye with its allowance, so that no fin stays.
-            double reach = form.HeightMm + 4, half = form.HoleMm / 2, side = form.EyeWidthMm / 2 + 0.02;
+            double reach = form.HeightMm + 4, half = form.HoleMm / 2, side = form.EyeWidthMm / 2 + 0.13;
             hole = Solid.Union(
                 hole,
                 Shape.BoxBetween(new Vec3(-half, -side, -reach), new Vec3(half, side, 0)),
-                Shape.BoxBetween(new Vec3(0, -side - 0.3, -reach), new Vec3(half, side + 0.3, 0)));
+                Shape.BoxBetween(new Vec3(0, -side - 0.2, -reach), new Vec3(half, side + 0.2, 0)));
         }
 
         return hole.Moved(centre);

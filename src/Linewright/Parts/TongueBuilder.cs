@@ -7,6 +7,9 @@ namespace Linewright.Parts;
 /// <summary>Builds the tongue: carrier with its eye, the strip folded into two leaves, catch and push. The clasp's frame, closed.</summary>
 internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form)
 {
+    // The push stands a hair back from the catch's edge: flush faces would leave a groove too fine to cast.
+    private const double PushBackMm = 0.08;
+
     private readonly HingeEnds ends = new(link.Hinge, spec.EdgeMm);
 
     /// <summary>The tongue in one state; the strip is a working part and keeps its size in both.</summary>
@@ -73,7 +76,7 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
         var share = 1 - form.PushMm / (form.CatchMm - foldX);
         var push = Shape.BoxBetween(
             new Vec3(form.CatchMm - form.PushMm, -form.CutOutMm / 2 + spec.SidePlayMm, form.UpperLeafMm - form.RiseMm * (1 - share * share) - 0.3 * t - pressed),
-            new Vec3(form.CatchMm, form.CutOutMm / 2 - spec.SidePlayMm, form.HeightMm + form.PressMm - pressed),
+            new Vec3(form.CatchMm - PushBackMm, form.CutOutMm / 2 - spec.SidePlayMm, form.HeightMm + form.PressMm - pressed),
             round);
         return Solid.Union(Solid.Union(lower, fold, UpperLeaf(foldX, form.UpperLeafMm - form.RiseMm, rise)), push);
     }
