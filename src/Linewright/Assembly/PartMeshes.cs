@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Linewright.Parts;
 using Linewright.Solids.Meshing;
 using Linewright.Solids.Shapes;
 
@@ -22,20 +21,13 @@ public static class PartMeshes
         var outcomes = new MeshOutcome[solids.Length];
         var finished = 0;
 
-        // One thread a part: the simplifier is serial, so parts side by side use the processors better than one part's blocks.
+        // One thread a part: parts side by side wait for each other less, and use the processors better than one part's blocks.
         Parallel.For(0, solids.Length, new ParallelOptions { CancellationToken = stop }, index =>
         {
             outcomes[index] = Mesher.Run(solids[index], Settings(solids[index], deviationMm), threads: 1, stop: stop);
             done?.Report(Interlocked.Increment(ref finished));
         });
         return ImmutableArray.Create(outcomes);
-    }
-
-    /// <summary>The solid that a part has in a state.</summary>
-    public static Solid SolidOf(Part part, PartState state)
-    {
-        ArgumentNullException.ThrowIfNull(part);
-        return state == PartState.AsSet ? part.AsSet : part.AsCast;
     }
 
     private static MeshSettings Settings(Solid solid, double deviationMm)

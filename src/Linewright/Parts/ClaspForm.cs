@@ -145,7 +145,7 @@ public sealed record ClaspForm
 
     private static double StripWidth(LineSpec spec, double width) => width - 2 * spec.ClaspWallMm - 2 * spec.SidePlayMm;
 
-    /// <summary>Strip and leaf: the strain at the fold at its limit, the push no weaker than wanted.</summary>
+    /// <summary>Strip and leaf: the strain at the fold at its limit, the push as strong as wanted while the strip keeps within its range.</summary>
     /// <remarks>
     /// One leaf as a cantilever: strain 1.5 t d / L^2, force E b t^3 d / (4 L^3). Eliminating L gives t.
     /// Source: Roark's Formulas for Stress and Strain, cantilever with end load.
