@@ -35,7 +35,7 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
             HingeEnds.Wedge(false, link.InwardHalf, link.OutwardHalf).Moved(axis),
             ends.CheekAllowance().Moved(axis));
         metal = Solid.Common(LinkBuilder.CutEdge, metal, allowed).Grown(allowance)
-            .Minus(LinkBuilder.CutEdge, ends.EyeSweep(true).Moved(axis))
+            .Minus(LinkBuilder.CutEdge, Window().Moved(axis))
             .Minus(Cavity(), CutOut(), Mouth(), Shape.HalfSpace(new Vec3(0, 0, -allowance), Vec3.UnitZ));
         return hinge.Kind == HingeKind.EyeOverBar
             ? Solid.Union(metal, ends.Bar().Moved(axis))
@@ -48,12 +48,26 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
         var hinge = link.Hinge;
         var axis = Pose.Move(0, 0, hinge.HeightMm);
         double half = form.WidthMm / 2;
+        var cheeks = ends.CheekRounds().Moved(axis);
         return
         [
-            new Feature("box wall", Shape.BoxBetween(new Vec3(0.06, -half, 0), new Vec3(form.MouthMm - form.LipMm, half, form.HeightMm)), spec.WallLimitMm - 0.02, "box wall, finished wall in this metal"),
+            new Feature("box wall", Shape.BoxBetween(new Vec3(0.06, -half, 0), new Vec3(form.MouthMm - form.LipMm, half, form.HeightMm)).Minus(cheeks.Grown(0.2)), spec.WallLimitMm - 0.02, "box wall, finished wall in this metal"),
             new Feature("lip", Shape.BoxBetween(new Vec3(form.MouthMm - form.LipMm, -half, 0), new Vec3(form.MouthMm, half, form.HeightMm)), spec.WallLimitMm - 0.05, "box wall, finished wall in this metal"),
-            new Feature("cheek", ends.CheekRounds().Moved(axis), spec.KnuckleLimitMm, "metal round a hinge hole, finished"),
+            new Feature("cheek", cheeks, spec.KnuckleLimitMm, "metal round a hinge hole, finished"),
         ];
+    }
+
+    /// <summary>What the last link's eye sweeps; where it would leave the roof's front too thin, the roof is opened instead.</summary>
+    private Solid Window()
+    {
+        // Thinner by so much passes: the edges of the cut are broken. Assumed.
+        const double spare = 0.04;
+        var hinge = link.Hinge;
+        double radius = hinge.EyeRadiusMm + hinge.PlayMm + hinge.ReliefMm, under = form.HeightMm - spec.WallLimitMm + spare - hinge.HeightMm;
+        var front = (form.HeightMm - hinge.HeightMm) * Math.Tan(link.OutwardHalf + StoneRoom);
+        var back = under < radius ? Math.Sqrt(radius * radius - under * under) : 0;
+        var sweep = ends.EyeSweep(true);
+        return back > front + spare ? Solid.Union(sweep, ends.EyeWindowAbove(back, form.HeightMm + 1)) : sweep;
     }
 
     /// <summary>The room for the tongue; the lip is what is left of the roof at the mouth. Corners are rounded inside.</summary>

@@ -53,6 +53,9 @@ public sealed record ClaspForm
     /// <summary>Thickness of the carrier.</summary>
     public required double CarrierWallMm { get; init; }
 
+    /// <summary>Thickness of the carrier where the next cheeks have taken theirs.</summary>
+    public required double CarrierWholeMm { get; init; }
+
     /// <summary>Thickness of the strip.</summary>
     public required double StripMm { get; init; }
 
@@ -96,7 +99,7 @@ public sealed record ClaspForm
     public static double LeastLength(LineSpec spec, HingeForm hinge, double lineWidth)
     {
         var (strip, leaf) = Tongue(spec, StripWidth(spec, Width(spec, lineWidth)));
-        return Front(hinge) + strip / 2 + leaf + Rear(spec, hinge);
+        return Front(spec, hinge) + strip / 2 + leaf + Rear(spec, hinge);
     }
 
     /// <summary>Derives the clasp for a length; anything over the least length lengthens the leaf a little and then the cavity.</summary>
@@ -122,7 +125,7 @@ public sealed record ClaspForm
             WidthMm = width,
             HeightMm = 2 * spec.ClaspWallMm + 2 * SlideMm + 2 * strip + gap,
             WallMm = spec.ClaspWallMm,
-            CavityMm = Math.Max(0.25 + spec.ClaspWallMm, 0.3),
+            CavityMm = Cavity(spec, hinge),
             FoldMm = held - leaf - strip / 2,
             CatchMm = held,
             LipMm = Lip(spec),
@@ -130,6 +133,7 @@ public sealed record ClaspForm
             MouthMm = mouth,
             CarrierMm = carrier,
             CarrierWallMm = CarrierThickness(spec, hinge),
+            CarrierWholeMm = CarrierWhole(spec),
             StripMm = strip,
             StripWidthMm = stripWidth,
             LeafGapMm = gap,
@@ -137,6 +141,14 @@ public sealed record ClaspForm
             CutOutMm = 0.44 * (width - 2 * spec.ClaspWallMm),
             PushMm = Math.Min(1.8, 0.3 * leaf),
         };
+    }
+
+    /// <summary>Where the cavity begins: a wall behind the front, which the wedge undercuts, and behind a pin's hole, which runs through the front.</summary>
+    private static double Cavity(LineSpec spec, HingeForm hinge)
+    {
+        var undercut = Math.Max(0.25, (hinge.HeightMm - spec.ClaspWallMm) * Math.Tan(LinkForm.InwardRoom / 2));
+        var hole = hinge.Kind == HingeKind.PinnedKnuckles ? hinge.HoleMm / 2 : 0;
+        return Math.Max(undercut, hole) + spec.ClaspWallMm;
     }
 
     private const double MouthGapMm = 0.05, CatchGapMm = 0.05;
@@ -160,8 +172,9 @@ public sealed record ClaspForm
         return (strip, Math.Sqrt(1.5 * strip * d / strain));
     }
 
-    /// <summary>From the bar axis to the fold: the neighbour's eye and its relief, and a gap.</summary>
-    private static double Front(HingeForm hinge) => hinge.EyeRadiusMm + hinge.PlayMm + hinge.ReliefMm + 0.08;
+    /// <summary>From the bar axis to the fold: the neighbour's eye and its relief, or the wall behind the pin, and a gap.</summary>
+    private static double Front(LineSpec spec, HingeForm hinge)
+        => Math.Max(hinge.EyeRadiusMm + hinge.PlayMm + hinge.ReliefMm, Cavity(spec, hinge)) + 0.08;
 
     /// <summary>From the catch to the taut axis of the eye.</summary>
     private static double Rear(LineSpec spec, HingeForm hinge)
@@ -169,7 +182,9 @@ public sealed record ClaspForm
 
     private static double Lip(LineSpec spec) => spec.WallLimitMm;
 
-    private static double CarrierThickness(LineSpec spec, HingeForm hinge) => spec.WallLimitMm + 0.12 + 0.5 * (hinge.CheekRadiusMm + hinge.ReliefMm);
+    private static double CarrierThickness(LineSpec spec, HingeForm hinge) => CarrierWhole(spec) + 0.5 * (hinge.CheekRadiusMm + hinge.ReliefMm);
+
+    private static double CarrierWhole(LineSpec spec) => spec.WallLimitMm + 0.14;
 
     /// <summary>From the carrier's outer face to the taut axis: the next cheeks may sweep half of their radius out of the carrier.</summary>
     private static double EyeReach(LineSpec spec, HingeForm hinge)

@@ -13,8 +13,8 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     // Faces that a cut will make stand this much proud before it, so that no two surfaces lie flush when they are blended.
     private const double SpareMm = 0.08;
 
-    // Web between two windows, with full metal above and below it. Assumed: thinner ones may not fill.
-    private const double WebMm = 0.3;
+    // Web between two windows, and how much of it the two cuts' rounded edges take.
+    private const double WebMm = LinkForm.WireMm + 0.08;
 
     // Height of the edge where a window meets the skin. Common practice: no edge thinner than a third of a millimetre on the skin.
     private const double BluntMm = 0.35;
@@ -84,7 +84,8 @@ internal sealed class HingeEnds(HingeForm form, double edge)
 
     /// <summary>What a web between a link's two windows would leave too thin, in the link's frame; null where it is thick enough.</summary>
     /// <param name="pitch">Between the joints at both ends of the link.</param>
-    public Solid? ThinWeb(double pitch)
+    /// <param name="above">How far from the bar's axis the eye's window is open above the axis, at least.</param>
+    public Solid? ThinWeb(double pitch, double above)
     {
         double eye = form.EyeRadiusMm + form.PlayMm + form.ReliefMm, cheek = form.CheekRadiusMm + form.PlayMm + form.ReliefMm;
         if (pitch - eye - cheek >= WebMm)
@@ -97,13 +98,15 @@ internal sealed class HingeEnds(HingeForm form, double edge)
         for (var i = 0; i < 50; i++)
         {
             var rise = (low + high) / 2;
-            var web = pitch - Reach(eye, rise) - Reach(cheek, rise);
+            var web = pitch - Math.Max(above, Reach(eye, rise)) - Reach(cheek, rise);
             (low, high) = web < WebMm ? (rise, high) : (low, rise);
         }
 
-        var cut = Shape.BoxBetween(
-            new Vec3(-0.5 * WebMm - 0.1, form.EyeWidthMm / 2 - 0.04, form.HeightMm - high),
-            new Vec3(0.5 * WebMm + 0.1, form.CheekInnerMm + 0.04, form.HeightMm + high));
+        // Below the axis nothing is left of it, nor of the foot that would stand beside it on the skin.
+        double inside = form.EyeWidthMm / 2 - 0.04, outside = form.CheekInnerMm, half = 0.5 * WebMm;
+        var cut = Solid.Union(
+            Shape.BoxBetween(new Vec3(-half, inside, -1), new Vec3(half, outside, form.HeightMm + high)),
+            Shape.BoxBetween(new Vec3(-half, inside, -1), new Vec3(pitch / 2, outside, form.HeightMm)));
         return Solid.Union(cut, cut.Moved(Pose.Mirror(Vec3.UnitY)));
         static double Reach(double radius, double rise) => Math.Sqrt(Math.Max(0, radius * radius - rise * rise));
     }
@@ -114,6 +117,16 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     {
         var radius = form.EyeRadiusMm + form.PlayMm + form.ReliefMm;
         return Sweep(radius, toSkin ? radius : Blunt(radius), 2 * form.CheekInnerMm);
+    }
+
+    /// <summary>The neighbour's eye's window opened upwards, from outside to so far over the link; in the frame of the bar.</summary>
+    /// <param name="length">From the axis to where the collar is thick enough to go on over the window.</param>
+    /// <param name="top">Height of the opening over the skin.</param>
+    public Solid EyeWindowAbove(double length, double top)
+    {
+        var width = 2 * form.CheekInnerMm;
+        return Shape.BoxBetween(
+            new Vec3(-2 * form.EyeRadiusMm, -width / 2, 0), new Vec3(length, width / 2, top - form.HeightMm), Math.Min(edge, width / 6));
     }
 
     /// <summary>A round about y, with a straight way down to the skin that reaches so far along the line.</summary>
@@ -153,10 +166,11 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     }
 
     /// <summary>What the neighbour's cheeks sweep, with their relief; taken from the side with the eye, outside the eye's width.</summary>
-    public Solid CheekSweep()
+    /// <param name="side">How far across the line the sweep is opened; never less than the cheeks need.</param>
+    public Solid CheekSweep(double side = 0)
     {
         // A hair beside the eye: faces that lie flush would be eaten by the rounding of the cut.
-        double low = form.EyeWidthMm / 2 + 0.01, high = form.CheekOuterMm + form.ReliefMm;
+        double low = form.EyeWidthMm / 2 + 0.01, high = Math.Max(form.CheekOuterMm + form.ReliefMm, side);
         var radius = form.CheekRadiusMm + form.PlayMm + form.ReliefMm;
         return Both(Sweep(radius, Blunt(radius), high - low), (low + high) / 2);
     }

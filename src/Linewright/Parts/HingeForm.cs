@@ -14,7 +14,13 @@ public sealed record HingeForm
     private const double SkinClearMm = 0.03;
 
     // Light, brush and the setter's flux must pass between eye and stone. Common practice: 0.05 to 0.10.
-    private const double StoneClearMm = 0.08;
+    private const double StoneClearMm = 0.09;
+
+    // What an eye over a bar may be higher, or the stones wider apart, before pins are the better joint. Assumed.
+    private const double HigherMm = 0.1, WiderMm = 0.1;
+
+    // A collar's wire between pavilion and cheeks; further out, where it bears the claws, the pavilion leaves it more. Calculated.
+    private const double CollarRoomMm = 0.2;
 
     /// <summary>Eye over bar, or pinned.</summary>
     public required HingeKind Kind { get; init; }
@@ -69,11 +75,13 @@ public sealed record HingeForm
             return Derive(spec, kind);
         }
 
-        // Trade height of a link: 0.68 d + 0.9, with up to half a millimetre more for the wearer to accept.
+        // An eye over a bar is the simpler joint. It is left only where it would part the stones, or lift them over the
+        // trade's height of a link, 0.68 d + 0.9 with half a millimetre for the wearer to accept, and over what pins need.
         // Source: height rule, common practice; the half millimetre: Assumed, because it keeps eyes over bars from 2.5 mm up.
-        var cast = Derive(spec, HingeKind.EyeOverBar);
-        var height = cast.CuletMm + spec.Stone.DepthMm;
-        return height <= 0.68 * spec.Stone.DiameterMm + 1.4 ? cast : Derive(spec, HingeKind.PinnedKnuckles);
+        HingeForm cast = Derive(spec, HingeKind.EyeOverBar), pinned = Derive(spec, HingeKind.PinnedKnuckles);
+        var height = Math.Max(0.68 * spec.Stone.DiameterMm + 1.4 - spec.Stone.DepthMm, pinned.CuletMm + HigherMm);
+        var parts = cast.LeastPitchMm > spec.Stone.DiameterMm + spec.GapMinMm && cast.LeastPitchMm > pinned.LeastPitchMm + WiderMm;
+        return cast.CuletMm <= height && !parts ? cast : pinned;
     }
 
     private static HingeForm Derive(LineSpec spec, HingeKind kind)
@@ -88,13 +96,18 @@ public sealed record HingeForm
         // What the joint must run free by after assembly. Common practice: 0.05 to 0.10 on the diameter; a closed and
         // welded eye scatters more than a reamed hole on drawn wire.
         var hole = bar + (spec.DiametralClearanceMm ?? (kind == HingeKind.EyeOverBar ? 0.09 : 0.065));
-        var wall = spec.EyeWallMm ?? Math.Max(spec.KnuckleLimitMm + 0.04, 0.13 * d);
+        var wall = spec.EyeWallMm ?? Math.Max(spec.KnuckleLimitMm + 0.05, 0.13 * d);
         var eye = hole / 2 + wall;
         var cheek = spec.CheekMm ?? Math.Max(spec.KnuckleLimitMm + 0.05, 0.15 * d);
 
         // A pinned cheek has the pin's hole and needs the wall round it; a cast cheek is one with its bar.
         var cheekRadius = kind == HingeKind.PinnedKnuckles ? eye : bar / 2 + 0.09;
         var height = eye + SkinClearMm;
+
+        // Cheeks as large as the eye sweep through all that is under the girdle: the collar must find room above them.
+        double Room() => kind == HingeKind.PinnedKnuckles
+            ? cheekRadius + (hole - bar) / 2 + spec.ReliefMm + CollarRoomMm
+            : eye + StoneClearMm;
         return new HingeForm
         {
             Kind = kind,
@@ -107,21 +120,21 @@ public sealed record HingeForm
             SideClearanceMm = spec.SideClearanceMm,
             ReliefMm = spec.ReliefMm,
             HeightMm = height,
-            CuletMm = CuletFor(spec, eye, height, LeastPitch(eye, (hole - bar) / 2, spec.ReliefMm)),
+            CuletMm = CuletFor(spec, Room(), height, LeastPitch(eye, (hole - bar) / 2, spec.ReliefMm)),
         };
     }
 
     private static double LeastPitch(double eyeRadius, double play, double relief) => 2 * (eyeRadius + play) + relief;
 
-    /// <summary>The lowest culet at which the pavilion clears the eye at the closest pitch.</summary>
-    private static double CuletFor(LineSpec spec, double eyeRadius, double axisHeight, double leastPitch)
+    /// <summary>The lowest culet at which the pavilion keeps out of a round about the axis, at the closest pitch.</summary>
+    private static double CuletFor(LineSpec spec, double room, double axisHeight, double leastPitch)
     {
         var half = Math.Max(spec.Stone.DiameterMm + spec.GapMinMm, leastPitch) / 2;
-        double low = spec.CuletClearanceMm, high = axisHeight + eyeRadius + spec.Stone.DiameterMm;
+        double low = spec.CuletClearanceMm, high = axisHeight + room + spec.Stone.DiameterMm;
         bool Clears(double culet)
         {
             var axis = new Vec3(half, 0, axisHeight - culet + spec.Stone.CuletHeightMm);
-            return spec.Stone.Body.ExactDistance(axis) >= eyeRadius + StoneClearMm;
+            return spec.Stone.Body.ExactDistance(axis) >= room;
         }
 
         if (Clears(low))

@@ -51,15 +51,22 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         var open = state == PartState.AsCast && hinge.Kind == HingeKind.EyeOverBar;
         var below = open ? skin.Minus(atEye(EyeTailRoom())) : skin;
 
-        var link = Solid.Common(CutEdge, metal, allowed)
-            .Minus(CutEdge, atEye(ends.CheekSweep()), atBar(ends.EyeSweep(form.IsOpen)))
-            .Minus(SeatEdge, SeatCut(state, stone))
-            .Minus(atEye(ends.EyeHole(state)), below);
-        if (ends.ThinWeb(form.PitchMm) is { } web)
+        var window = ends.EyeSweep(form.IsOpen);
+        if (form.UpperFromXMm is { } from)
         {
-            link = link.Minus(CutEdge, web);
+            window = Solid.Union(window, ends.EyeWindowAbove(from + form.PitchMm / 2, form.UpperTopMm + 0.1));
         }
 
+        window = atBar(window);
+        if (ends.ThinWeb(form.PitchMm, (form.UpperFromXMm ?? -form.PitchMm / 2) + form.PitchMm / 2) is { } web)
+        {
+            window = Solid.Union(window, web);
+        }
+
+        var link = Solid.Common(CutEdge, metal, allowed)
+            .Minus(CutEdge, atEye(ends.CheekSweep()), window)
+            .Minus(SeatEdge, SeatCut(state, stone))
+            .Minus(atEye(ends.EyeHole(state)), below);
         return hinge.Kind == HingeKind.EyeOverBar
             ? Solid.Union(link, atBar(ends.Bar()))
             : link.Minus(atBar(ends.PinHoles(hinge.CheekOuterMm + 0.5)));

@@ -1,4 +1,5 @@
 using Linewright.Solids.Space;
+using Linewright.Stones;
 
 namespace Linewright.Parts;
 
@@ -6,7 +7,7 @@ namespace Linewright.Parts;
 public sealed record LinkForm
 {
     // Inward bend that the skin sides must allow, each side taking half. Common practice: 25 to 35 degrees for a tight curve.
-    private const double InwardRoom = 36 * Math.PI / 180;
+    internal const double InwardRoom = 36 * Math.PI / 180;
 
     /// <summary>Rails keep this far from the pavilion: only the claws' bearings carry the stone. Common practice.</summary>
     public const double RailStoneClearMm = 0.08;
@@ -110,6 +111,9 @@ public sealed record LinkForm
     /// <summary>Height of the upper rail's section.</summary>
     public required double UpperHeightMm { get; init; }
 
+    /// <summary>Where along the line the upper rail begins over the next eye's window; null where it goes round whole.</summary>
+    public required double? UpperFromXMm { get; init; }
+
     /// <summary>How far across the line the stops stand.</summary>
     public required double StopYMm { get; init; }
 
@@ -168,7 +172,7 @@ public sealed record LinkForm
         var foothold = d / 2 - spec.CoverMm + Math.Sqrt(tip * tip - proud * proud) * Math.Cos(slope);
         foothold = Math.Min(foothold, d / 2 - 0.02);
 
-        var rail = spec.RailMm ?? Math.Clamp(0.2 * d, spec.WallLimitMm, 1.1);
+        var rail = spec.RailMm ?? Math.Clamp(0.2 * d, spec.WallLimitMm + 0.03, 1.1);
         var opening = spec.OpeningRatio * d / 2;
         var half = Math.Min(d / 2, pitchMm / 2 - hinge.HeightMm * Math.Tan(InwardRoom / 2));
         double outer = 0.4875 * d, inner = Math.Max(0.12 * d, outer - Math.Max(CollarWideMm, 0.15 * d));
@@ -194,6 +198,8 @@ public sealed record LinkForm
         }
 
         var footY = reach * Math.Sin(azimuth) - lean;
+        var upperFrom = UpperFrom(stone, hinge, pitchMm, girdle, outer, top);
+        var stopHalf = Math.Max(0.26, 0.75 * claw);
 
         return new LinkForm
         {
@@ -221,14 +227,36 @@ public sealed record LinkForm
             UpperOuterMm = outer,
             UpperInnerMm = inner,
             UpperFlatMm = flat,
-            StopYMm = reach * Math.Sin(azimuth),
-            StopHalfMm = Math.Max(0.26, 0.75 * claw),
+            StopYMm = upperFrom is null ? reach * Math.Sin(azimuth) : Math.Max(reach * Math.Sin(azimuth), hinge.CheekInnerMm + stopHalf + 0.02),
+            StopHalfMm = stopHalf,
             StopLowMm = stopLow,
             StopHighMm = Math.Max(top, stopLow + StopMm(d)),
             UpperTopMm = top,
+            UpperFromXMm = upperFrom,
             UpperHeightMm = CollarMm + (outer - flat - inner) * Math.Tan(pavilion),
             InwardHalf = InwardRoom / 2,
             OutwardHalf = outward,
         };
+    }
+
+    /// <summary>From where on the upper rail is a wire at least between pavilion and window.</summary>
+    private static double? UpperFrom(Stone stone, HingeForm hinge, double pitch, double girdle, double outer, double top)
+    {
+        const double step = 0.01;
+        var sweep = hinge.EyeRadiusMm + hinge.PlayMm + hinge.ReliefMm;
+        double Window(double x) => hinge.HeightMm + Math.Sqrt(Math.Max(0, sweep * sweep - (x + pitch / 2) * (x + pitch / 2)));
+        bool Carries(double x) => x + pitch / 2 >= sweep || stone.Body.ExactDistance(new Vec3(x, 0, Window(x) - girdle)) >= WireMm + RailStoneClearMm;
+        if (Window(-outer) >= top || Carries(-outer))
+        {
+            return null;
+        }
+
+        var from = -outer;
+        while (from < outer && !Carries(from))
+        {
+            from += step;
+        }
+
+        return from;
     }
 }

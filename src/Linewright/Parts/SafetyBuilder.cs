@@ -15,8 +15,8 @@ internal static class SafetyBuilder
     /// <summary>Diameter of the ball.</summary>
     public static double BallDiameterMm => BallMm;
 
-    /// <summary>Where the carrier's post stands along the clasp.</summary>
-    public static double CarrierPostX(ClaspForm form) => form.CarrierMm + form.CarrierWallMm / 2;
+    /// <summary>Where the carrier's post stands along the clasp: in the middle of what the next cheeks leave whole.</summary>
+    public static double CarrierPostX(ClaspForm form) => form.CarrierMm + form.CarrierWholeMm / 2;
 
     /// <summary>Where the box's post stands along the clasp.</summary>
     public static double BoxPostX(ClaspForm form) => CarrierPostX(form) - SpanMm;

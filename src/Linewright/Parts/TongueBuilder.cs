@@ -21,7 +21,7 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
 
         var wedge = HingeEnds.Wedge(true, link.InwardHalf, link.OutwardHalf).Moved(axis);
         var plate = Shape.BoxBetween(new Vec3(form.CarrierMm, -half, 0), new Vec3(outer, half, form.HeightMm), edge);
-        var carrier = Solid.Union(Blend.Fillet(spec.FilletMm), Solid.Common(Blend.Fillet(0.08), plate, wedge), Stops(outer));
+        var carrier = Solid.Union(Blend.Fillet(spec.FilletMm), Solid.Common(Blend.Fillet(0.08), plate, wedge), Stops());
         var metal = Solid.Union(Blend.Fillet(spec.FilletMm), carrier, ends.Eye(state).Moved(axis));
         if (spec.Safety)
         {
@@ -37,8 +37,10 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
                 new Vec3(-link.Hinge.PlayMm, -link.Hinge.EyeWidthMm, -20),
                 new Vec3(link.Hinge.EyeRadiusMm + 1, link.Hinge.EyeWidthMm, 0)).Moved(axis))
             : skin;
+        // Beside the cheeks the carrier keeps a wall or nothing.
+        var flank = half - link.Hinge.CheekOuterMm - link.Hinge.ReliefMm;
         metal = Solid.Common(LinkBuilder.CutEdge, metal, allowed).Grown(allowance).Minus(
-            LinkBuilder.CutEdge, ends.CheekSweep().Moved(axis)).Minus(inner, ends.EyeHole(state).Moved(axis), below);
+            LinkBuilder.CutEdge, ends.CheekSweep(flank < spec.WallLimitMm ? half + 0.05 : 0).Moved(axis)).Minus(inner, ends.EyeHole(state).Moved(axis), below);
 
         // The strip is joined last: its slide and its root are bearings.
         return Solid.Union(Blend.Fillet(0.12), metal, Strip());
@@ -52,7 +54,7 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
         [
             new Feature("carrier", Shape.BoxBetween(new Vec3(form.CarrierMm, -half, 0), new Vec3(outer, half, form.HeightMm)), spec.WallLimitMm - 0.05, "box wall, finished wall in this metal"),
             new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.LengthMm, 0, link.Hinge.HeightMm)), spec.KnuckleLimitMm, "metal round a hinge hole, finished"),
-            new Feature("stop", Stops(outer), LinkForm.WireMm - 0.02, "thinnest cast wire, finished"),
+            new Feature("stop", Stops(), LinkForm.WireMm - 0.02, "thinnest cast wire, finished"),
             new Feature("tongue strip", Strip(), form.StripMm - 0.02, "the strip's own thickness"),
         ];
     }
@@ -101,5 +103,5 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
             new Vec3(foldX - joint, -half - 1, top - t - reach), new Vec3(form.CatchMm, half + 1, top + reach)));
     }
 
-    private Solid Stops(double outer) => ends.Stops(true, link, form.LengthMm - outer + 0.3).Moved(form.LengthMm, 0, link.Hinge.HeightMm);
+    private Solid Stops() => ends.Stops(true, link, form.LengthMm - form.CarrierMm).Moved(form.LengthMm, 0, link.Hinge.HeightMm);
 }
