@@ -14,7 +14,7 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     private const double SpareMm = 0.08;
 
     // Web between two windows, and how much of it the two cuts' rounded edges take.
-    private const double WebMm = LinkForm.WireMm + 0.08;
+    private const double WebMm = LinkForm.WireMm + LinkForm.CutMm;
 
     // Height of the edge where a window meets the skin. Common practice: no edge thinner than a third of a millimetre on the skin.
     private const double BluntMm = 0.35;
@@ -102,11 +102,10 @@ internal sealed class HingeEnds(HingeForm form, double edge)
             (low, high) = web < WebMm ? (rise, high) : (low, rise);
         }
 
-        // Below the axis nothing is left of it, nor of the foot that would stand beside it on the skin.
-        double inside = form.EyeWidthMm / 2 - 0.04, outside = form.CheekInnerMm, half = 0.5 * WebMm;
-        var cut = Solid.Union(
-            Shape.BoxBetween(new Vec3(-half, inside, -1), new Vec3(half, outside, form.HeightMm + high)),
-            Shape.BoxBetween(new Vec3(-half, inside, -1), new Vec3(pitch / 2, outside, form.HeightMm)));
+        // All of it goes, from window to window and down to the skin.
+        var cut = Shape.BoxBetween(
+            new Vec3(-pitch / 2, form.EyeWidthMm / 2 - 0.04, -1),
+            new Vec3(pitch / 2, form.CheekInnerMm, form.HeightMm + high));
         return Solid.Union(cut, cut.Moved(Pose.Mirror(Vec3.UnitY)));
         static double Reach(double radius, double rise) => Math.Sqrt(Math.Max(0, radius * radius - rise * rise));
     }
@@ -139,6 +138,14 @@ internal sealed class HingeEnds(HingeForm form, double edge)
             : round;
     }
 
+    /// <summary>How far along the line the window for the neighbour's cheeks reaches at a height over the skin; 0 where it stays clear.</summary>
+    public double CheekReach(double height)
+    {
+        var radius = form.CheekRadiusMm + form.PlayMm + form.ReliefMm;
+        var depth = form.HeightMm - height;
+        return Math.Max(Blunt(radius), Math.Sqrt(Math.Max(0, radius * radius - depth * depth)));
+    }
+
     /// <summary>How far along the line a round must be opened down to the skin so that its edge there is no blade; 0 where it stays clear.</summary>
     private double Blunt(double radius)
     {
@@ -150,11 +157,12 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     /// <param name="isEyeSide">Which side of the joint.</param>
     /// <param name="link">Where the stops stand.</param>
     /// <param name="length">From the joint's axis to the lugs' roots.</param>
-    public Solid Stops(bool isEyeSide, LinkForm link, double length)
+    /// <param name="high">Height of the lugs' tops over the skin.</param>
+    public Solid Stops(bool isEyeSide, LinkForm link, double length, double high)
     {
         var lug = Shape.BoxBetween(
             new Vec3(-0.2, link.StopYMm - link.StopHalfMm, link.StopLowMm - form.HeightMm),
-            new Vec3(length, link.StopYMm + link.StopHalfMm, link.StopHighMm - form.HeightMm),
+            new Vec3(length, link.StopYMm + link.StopHalfMm, high - form.HeightMm),
             Math.Min(edge, link.StopHalfMm / 3));
         var both = Solid.Union(lug, lug.Moved(Pose.Mirror(Vec3.UnitY)));
 

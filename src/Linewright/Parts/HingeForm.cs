@@ -17,10 +17,10 @@ public sealed record HingeForm
     private const double StoneClearMm = 0.09;
 
     // What an eye over a bar may be higher, or the stones wider apart, before pins are the better joint. Assumed.
-    private const double HigherMm = 0.1, WiderMm = 0.1;
+    private const double HigherMm = 0.45, WiderMm = 0.1;
 
     // A collar's wire between pavilion and cheeks; further out, where it bears the claws, the pavilion leaves it more. Calculated.
-    private const double CollarRoomMm = 0.2;
+    private const double CollarRoomMm = 0.3;
 
     /// <summary>Eye over bar, or pinned.</summary>
     public required HingeKind Kind { get; init; }
@@ -75,12 +75,12 @@ public sealed record HingeForm
             return Derive(spec, kind);
         }
 
-        // An eye over a bar is the simpler joint. It is left only where it would part the stones, or lift them over the
-        // trade's height of a link, 0.68 d + 0.9 with half a millimetre for the wearer to accept, and over what pins need.
-        // Source: height rule, common practice; the half millimetre: Assumed, because it keeps eyes over bars from 2.5 mm up.
+        // An eye over a bar is the simpler and the stronger joint. It is left only where it would part the stones, or lift
+        // them over the trade's height of a link, 0.68 d + 0.9 with half a millimetre for the wearer to accept, and far over
+        // what pins need. Source: height rule, common practice; the rest: Assumed.
         HingeForm cast = Derive(spec, HingeKind.EyeOverBar), pinned = Derive(spec, HingeKind.PinnedKnuckles);
         var height = Math.Max(0.68 * spec.Stone.DiameterMm + 1.4 - spec.Stone.DepthMm, pinned.CuletMm + HigherMm);
-        var parts = cast.LeastPitchMm > spec.Stone.DiameterMm + spec.GapMinMm && cast.LeastPitchMm > pinned.LeastPitchMm + WiderMm;
+        var parts = cast.LeastPitchMm > Math.Max(spec.Stone.DiameterMm + spec.GapMinMm, pinned.LeastPitchMm) + WiderMm;
         return cast.CuletMm <= height && !parts ? cast : pinned;
     }
 
@@ -105,36 +105,50 @@ public sealed record HingeForm
         var height = eye + SkinClearMm;
 
         // Cheeks as large as the eye sweep through all that is under the girdle: the collar must find room above them.
-        double Room() => kind == HingeKind.PinnedKnuckles
-            ? cheekRadius + (hole - bar) / 2 + spec.ReliefMm + CollarRoomMm
-            : eye + StoneClearMm;
+        var play = (hole - bar) / 2;
+        var sweep = kind == HingeKind.PinnedKnuckles ? eye + play + spec.ReliefMm : 0;
+        var room = Math.Max(eye + StoneClearMm, sweep > 0 ? sweep + CollarRoomMm : 0);
+        var width = spec.EyeWidthMm ?? Math.Max(1.0, 0.45 * d);
         return new HingeForm
         {
             Kind = kind,
             BarMm = bar,
             HoleMm = hole,
             EyeRadiusMm = eye,
-            EyeWidthMm = spec.EyeWidthMm ?? Math.Max(1.0, 0.45 * d),
+            EyeWidthMm = width,
             CheekRadiusMm = Math.Min(cheekRadius, eye),
             CheekMm = cheek,
             SideClearanceMm = spec.SideClearanceMm,
             ReliefMm = spec.ReliefMm,
             HeightMm = height,
-            CuletMm = CuletFor(spec, Room(), height, LeastPitch(eye, (hole - bar) / 2, spec.ReliefMm)),
+            CuletMm = CuletFor(spec, room, height, LeastPitch(eye, play, spec.ReliefMm), sweep, width / 2),
         };
     }
 
     private static double LeastPitch(double eyeRadius, double play, double relief) => 2 * (eyeRadius + play) + relief;
 
     /// <summary>The lowest culet at which the pavilion keeps out of a round about the axis, at the closest pitch.</summary>
-    private static double CuletFor(LineSpec spec, double room, double axisHeight, double leastPitch)
+    /// <param name="spec">The stone.</param>
+    /// <param name="room">Radius of the round.</param>
+    /// <param name="axisHeight">Height of the axis over the skin.</param>
+    /// <param name="leastPitch">The shortest pitch that the joint allows.</param>
+    /// <param name="sweep">Pinned: what either neighbour sweeps about its axis; 0 where only the eye's window is large.</param>
+    /// <param name="beside">Where the two windows meet across the line.</param>
+    private static double CuletFor(LineSpec spec, double room, double axisHeight, double leastPitch, double sweep, double beside)
     {
         var half = Math.Max(spec.Stone.DiameterMm + spec.GapMinMm, leastPitch) / 2;
+
+        // Between two large windows the link is cut through up to where they have parted by a wire: over that cut, which
+        // is what holds the eye to the cheeks, a wire must be left below the pavilion too.
+        var apart = half - (LinkForm.WireMm + LinkForm.CutMm) / 2;
+        var bridge = axisHeight + Math.Sqrt(Math.Max(0, sweep * sweep - apart * apart));
         double low = spec.CuletClearanceMm, high = axisHeight + room + spec.Stone.DiameterMm;
         bool Clears(double culet)
         {
-            var axis = new Vec3(half, 0, axisHeight - culet + spec.Stone.CuletHeightMm);
-            return spec.Stone.Body.ExactDistance(axis) >= room;
+            double Left(double x, double y, double z)
+                => spec.Stone.Body.ExactDistance(new Vec3(x, y, z - culet + spec.Stone.CuletHeightMm));
+            return Left(half, 0, axisHeight) >= room
+                && (sweep <= apart || Left(0, beside, bridge) >= LinkForm.WireMm + LinkForm.RailStoneClearMm);
         }
 
         if (Clears(low))

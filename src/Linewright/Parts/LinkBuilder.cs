@@ -34,7 +34,7 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         // Rails, cheeks and stops keep inside the wedges; only the hinge's own rounds cross them.
         var cheeks = Solid.Union(
             atBar(ends.CheekRounds()),
-            atBar(ends.CheekPlates(1.1 * hinge.EyeRadiusMm, 0.12, form.UpperTopMm - form.UpperHeightMm / 2)));
+            atBar(ends.CheekPlates(form.CheekLengthMm, 0.12, form.CheekTopMm)));
         var frame = Solid.Union(fillet, BaseRail(), UpperRail(), cheeks, atEye(ends.Eye(state)), Stops())
             .Grown(allowance)
             .Minus(stone.Grown(LinkForm.RailStoneClearMm));
@@ -81,12 +81,15 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         var features = ImmutableArray.CreateBuilder<Feature>();
         var baseRail = BaseRail();
         var acrossEnds = Shape.Box(20, 2 * form.OpeningMm, 20);
-        features.Add(new Feature("base rail", baseRail.Minus(acrossEnds), Math.Min(spec.WallLimitMm, form.RailMm) - 0.02, wall));
+        var cheeks = Solid.Union(
+            atBar(ends.CheekRounds()),
+            atBar(ends.CheekPlates(form.CheekLengthMm, 0.12, form.CheekTopMm)));
+
+        // A closed base is what the cheeks stand on: between the windows it is all cheek.
+        features.Add(new Feature("base rail", baseRail.Minus(form.IsOpen ? acrossEnds : Solid.Union(acrossEnds, cheeks)), Math.Min(spec.WallLimitMm, form.RailMm) - 0.02, wall));
         features.Add(new Feature("rail end", Solid.Common(baseRail, acrossEnds), LinkForm.WireMm - 0.02, wire));
         features.Add(new Feature("upper rail", UpperRail(), LinkForm.WireMm - 0.02, wire));
-        features.Add(new Feature("cheek", Solid.Union(
-            atBar(ends.CheekRounds()),
-            atBar(ends.CheekPlates(1.1 * hinge.EyeRadiusMm, 0.12, form.UpperTopMm - form.UpperHeightMm / 2))), spec.KnuckleLimitMm, knuckle));
+        features.Add(new Feature("cheek", cheeks, spec.KnuckleLimitMm, knuckle));
         features.Add(new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.NextBarAxis)), spec.KnuckleLimitMm, knuckle));
         features.Add(new Feature("stop", Stops(), LinkForm.WireMm - 0.02, wire));
         var belowGirdle = Shape.HalfSpace(new Vec3(0, 0, form.GirdleHeightMm), Vec3.UnitZ);
@@ -155,8 +158,8 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
     {
         var length = form.PitchMm / 2 - form.ClawReachMm * Math.Cos(form.ClawAzimuth) + 0.3 * form.StopHalfMm;
         return Solid.Union(
-            ends.Stops(true, form, length).Moved(Pose.Move(form.NextBarAxis)),
-            ends.Stops(false, form, length).Moved(Pose.Move(form.BarAxis)));
+            ends.Stops(true, form, length, form.StopHighMm).Moved(Pose.Move(form.NextBarAxis)),
+            ends.Stops(false, form, length, form.StopHighMm).Moved(Pose.Move(form.BarAxis)));
     }
 
     private IEnumerable<Solid> Claws(PartState state, double allowance)

@@ -27,6 +27,9 @@ public sealed record LinkForm
     // An opening narrower than this share of the stone lets neither light nor brush in: the base is closed instead.
     private const double LeastOpening = 0.35;
 
+    // What the rounded edges of a cut take from a wire beside it. Calculated.
+    internal const double CutMm = 0.08;
+
     // What stays between two girdles, a side, when the stops have met. Common practice: stones never touch.
     private const double StoneSpareMm = 0.075;
 
@@ -126,8 +129,17 @@ public sealed record LinkForm
     /// <summary>Top of the stops over the skin.</summary>
     public required double StopHighMm { get; init; }
 
+    /// <summary>Top of the stops on the clasp, which stand alone: a wire's height at least.</summary>
+    public double ClaspStopHighMm => Math.Max(StopHighMm, StopLowMm + WireMm + 0.01);
+
     /// <summary>True where the base rail is open under the stone; small stones leave no room for it between eye and window.</summary>
     public bool IsOpen => OpeningXMm > 0;
+
+    /// <summary>Length of the cheeks' plates along the line: pinned, they bear the upper rail from end to end.</summary>
+    public double CheekLengthMm => Hinge.Kind == HingeKind.PinnedKnuckles ? PitchMm : 1.1 * Hinge.EyeRadiusMm;
+
+    /// <summary>Top of the cheeks' plates over the skin.</summary>
+    public double CheekTopMm => Hinge.Kind == HingeKind.PinnedKnuckles ? UpperTopMm : UpperTopMm - UpperHeightMm / 2;
 
     /// <summary>Half the inward bend that the wedge below the axis leaves free.</summary>
     public required double InwardHalf { get; init; }
@@ -175,13 +187,20 @@ public sealed record LinkForm
         var rail = spec.RailMm ?? Math.Clamp(0.2 * d, spec.WallLimitMm + 0.03, 1.1);
         var opening = spec.OpeningRatio * d / 2;
         var half = Math.Min(d / 2, pitchMm / 2 - hinge.HeightMm * Math.Tan(InwardRoom / 2));
-        double outer = 0.4875 * d, inner = Math.Max(0.12 * d, outer - Math.Max(CollarWideMm, 0.15 * d));
+        var lengthwise = half - EndRailMm;
+        if (hinge.Kind == HingeKind.PinnedKnuckles)
+        {
+            lengthwise = Math.Min(half, pitchMm / 2 - new HingeEnds(hinge, spec.EdgeMm).CheekReach(0.75 * rail)) - EndRailMm;
+        }
+
+        var outer = 0.4875 * d;
 
         // The rail's top keeps a flat: the pavilion's bevel must not run out to a knife edge.
         var flat = Math.Max(0.2, 0.09 * d);
         var pavilion = double.DegreesToRadians(stone.Proportions.PavilionDeg);
         var bevel = outer - flat - RailStoneClearMm / Math.Sin(pavilion);
         var top = hinge.CuletMm + Math.Max(0, bevel) * Math.Tan(pavilion);
+        var inner = UpperInner(hinge, pitchMm, outer, Math.Max(CollarWideMm, 0.15 * d), top - CollarMm);
         // The foot leans in across the line by 5 degrees: enough to gather, not to pinch. Along the line it makes way for
         // the next link's cheeks, which may take no more than a sixth of the claw. Assumed.
         var footHeight = claw;
@@ -223,7 +242,7 @@ public sealed record LinkForm
             BaseHalfYMm = Math.Max(opening + rail, Math.Max(hinge.CheekOuterMm, 0.485 * d)),
             RailMm = rail,
             OpeningMm = opening,
-            OpeningXMm = half - EndRailMm >= LeastOpening * d / 2 ? Math.Min(opening, half - EndRailMm) : 0,
+            OpeningXMm = lengthwise >= LeastOpening * d / 2 ? Math.Min(opening, lengthwise) : 0,
             UpperOuterMm = outer,
             UpperInnerMm = inner,
             UpperFlatMm = flat,
@@ -237,6 +256,20 @@ public sealed record LinkForm
             InwardHalf = InwardRoom / 2,
             OutwardHalf = outward,
         };
+    }
+
+    /// <summary>Inner radius of the upper rail: so wide, and so much further in where pinned knuckles leave less than a wire of it.</summary>
+    /// <remarks>Below zero it is a closed cup.</remarks>
+    private static double UpperInner(HingeForm hinge, double pitch, double outer, double wide, double low)
+    {
+        double sweep = hinge.CheekRadiusMm + hinge.PlayMm + hinge.ReliefMm, rise = Math.Max(0, low - hinge.HeightMm);
+        var inner = outer - wide;
+        if (hinge.Kind == HingeKind.PinnedKnuckles && rise < sweep)
+        {
+            inner = Math.Min(inner, pitch / 2 - Math.Sqrt(sweep * sweep - rise * rise) - WireMm - CutMm);
+        }
+
+        return inner < 0.25 * outer ? -WireMm : inner;
     }
 
     /// <summary>From where on the upper rail is a wire at least between pavilion and window.</summary>

@@ -23,11 +23,6 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
         var plate = Shape.BoxBetween(new Vec3(form.CarrierMm, -half, 0), new Vec3(outer, half, form.HeightMm), edge);
         var carrier = Solid.Union(Blend.Fillet(spec.FilletMm), Solid.Common(Blend.Fillet(0.08), plate, wedge), Stops());
         var metal = Solid.Union(Blend.Fillet(spec.FilletMm), carrier, ends.Eye(state).Moved(axis));
-        if (spec.Safety)
-        {
-            metal = Solid.Union(Blend.Fillet(0.15), metal, SafetyBuilder.Post(form, SafetyBuilder.CarrierPostX(form)));
-        }
-
         var allowed = Solid.Union(wedge, ends.EyeAllowance().Grown(state == PartState.AsCast ? 3 : 0).Moved(axis));
         var inner = Shape.HalfSpace(new Vec3(form.CarrierMm, 0, 0), Vec3.UnitX);
         var skin = Shape.HalfSpace(new Vec3(0, 0, -allowance), Vec3.UnitZ);
@@ -41,6 +36,12 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
         var flank = half - link.Hinge.CheekOuterMm - link.Hinge.ReliefMm;
         metal = Solid.Common(LinkBuilder.CutEdge, metal, allowed).Grown(allowance).Minus(
             LinkBuilder.CutEdge, ends.CheekSweep(flank < spec.WallLimitMm ? half + 0.05 : 0).Moved(axis)).Minus(inner, ends.EyeHole(state).Moved(axis), below);
+
+        if (spec.Safety)
+        {
+            // After the cuts: its ball stands over the carrier's inner face.
+            metal = Solid.Union(Blend.Fillet(0.15), metal, SafetyBuilder.Post(form, SafetyBuilder.CarrierPostX(form)).Grown(allowance));
+        }
 
         // The strip is joined last: its slide and its root are bearings.
         return Solid.Union(Blend.Fillet(0.12), metal, Strip());
@@ -103,5 +104,5 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
             new Vec3(foldX - joint, -half - 1, top - t - reach), new Vec3(form.CatchMm, half + 1, top + reach)));
     }
 
-    private Solid Stops() => ends.Stops(true, link, form.LengthMm - form.CarrierMm).Moved(form.LengthMm, 0, link.Hinge.HeightMm);
+    private Solid Stops() => ends.Stops(true, link, form.LengthMm - form.CarrierMm, link.ClaspStopHighMm).Moved(form.LengthMm, 0, link.Hinge.HeightMm);
 }
