@@ -174,7 +174,7 @@ public sealed record ClaspForm
 
     /// <summary>From the bar axis to the fold: the neighbour's eye and its relief, or the wall behind the pin, and a gap.</summary>
     private static double Front(LineSpec spec, HingeForm hinge)
-        => Math.Max(hinge.EyeRadiusMm + hinge.PlayMm + hinge.ReliefMm, Cavity(spec, hinge)) + 0.08;
+        => Math.Max(hinge.EyeSweepMm, Cavity(spec, hinge)) + 0.08;
 
     /// <summary>From the catch to the taut axis of the eye.</summary>
     private static double Rear(LineSpec spec, HingeForm hinge)

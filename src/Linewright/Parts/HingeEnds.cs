@@ -13,9 +13,6 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     // Faces that a cut will make stand this much proud before it, so that no two surfaces lie flush when they are blended.
     private const double SpareMm = 0.08;
 
-    // Web between two windows, and how much of it the two cuts' rounded edges take.
-    private const double WebMm = LinkForm.WireMm + LinkForm.CutMm;
-
     // Height of the edge where a window meets the skin. Common practice: no edge thinner than a third of a millimetre on the skin.
     private const double BluntMm = 0.35;
 
@@ -84,22 +81,12 @@ internal sealed class HingeEnds(HingeForm form, double edge)
 
     /// <summary>What a web between a link's two windows would leave too thin, in the link's frame; null where it is thick enough.</summary>
     /// <param name="pitch">Between the joints at both ends of the link.</param>
-    /// <param name="above">How far from the bar's axis the eye's window is open above the axis, at least.</param>
-    public Solid? ThinWeb(double pitch, double above)
+    public Solid? ThinWeb(double pitch)
     {
-        double eye = form.EyeRadiusMm + form.PlayMm + form.ReliefMm, cheek = form.CheekRadiusMm + form.PlayMm + form.ReliefMm;
-        if (pitch - eye - cheek >= WebMm)
+        var high = HingeForm.PartedAbove(pitch, form.EyeSweepMm, form.CheekSweepMm);
+        if (high <= 0)
         {
             return null;
-        }
-
-        // Up and down from the axis to where the two rounds have parted by a web's thickness.
-        double low = 0, high = Math.Max(eye, cheek);
-        for (var i = 0; i < 50; i++)
-        {
-            var rise = (low + high) / 2;
-            var web = pitch - Math.Max(above, Reach(eye, rise)) - Reach(cheek, rise);
-            (low, high) = web < WebMm ? (rise, high) : (low, rise);
         }
 
         // All of it goes, from window to window and down to the skin.
@@ -107,19 +94,18 @@ internal sealed class HingeEnds(HingeForm form, double edge)
             new Vec3(-pitch / 2, form.EyeWidthMm / 2 - 0.04, -1),
             new Vec3(pitch / 2, form.CheekInnerMm, form.HeightMm + high));
         return Solid.Union(cut, cut.Moved(Pose.Mirror(Vec3.UnitY)));
-        static double Reach(double radius, double rise) => Math.Sqrt(Math.Max(0, radius * radius - rise * rise));
     }
 
     /// <summary>What the neighbour's eye sweeps, with its relief; taken from the side with the bar.</summary>
     /// <param name="toSkin">True to open the window straight down, so that no blade is left between it and an opening.</param>
     public Solid EyeSweep(bool toSkin)
     {
-        var radius = form.EyeRadiusMm + form.PlayMm + form.ReliefMm;
+        var radius = form.EyeSweepMm;
         return Sweep(radius, toSkin ? radius : Blunt(radius), 2 * form.CheekInnerMm);
     }
 
     /// <summary>The neighbour's eye's window opened upwards, from outside to so far over the link; in the frame of the bar.</summary>
-    /// <param name="length">From the axis to where the collar is thick enough to go on over the window.</param>
+    /// <param name="length">From the axis to where what is over the window is thick enough to go on.</param>
     /// <param name="top">Height of the opening over the skin.</param>
     public Solid EyeWindowAbove(double length, double top)
     {
@@ -141,7 +127,7 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     /// <summary>How far along the line the window for the neighbour's cheeks reaches at a height over the skin; 0 where it stays clear.</summary>
     public double CheekReach(double height)
     {
-        var radius = form.CheekRadiusMm + form.PlayMm + form.ReliefMm;
+        var radius = form.CheekSweepMm;
         var depth = form.HeightMm - height;
         return Math.Max(Blunt(radius), Math.Sqrt(Math.Max(0, radius * radius - depth * depth)));
     }
@@ -179,7 +165,7 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     {
         // A hair beside the eye: faces that lie flush would be eaten by the rounding of the cut.
         double low = form.EyeWidthMm / 2 + 0.01, high = Math.Max(form.CheekOuterMm + form.ReliefMm, side);
-        var radius = form.CheekRadiusMm + form.PlayMm + form.ReliefMm;
+        var radius = form.CheekSweepMm;
         return Both(Sweep(radius, Blunt(radius), high - low), (low + high) / 2);
     }
 

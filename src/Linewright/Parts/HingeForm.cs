@@ -17,10 +17,10 @@ public sealed record HingeForm
     private const double StoneClearMm = 0.09;
 
     // What an eye over a bar may be higher, or the stones wider apart, before pins are the better joint. Assumed.
-    private const double HigherMm = 0.45, WiderMm = 0.1;
+    private const double HigherMm = 0.45, WiderMm = 0.05;
 
-    // A collar's wire between pavilion and cheeks; further out, where it bears the claws, the pavilion leaves it more. Calculated.
-    private const double CollarRoomMm = 0.3;
+    // A collar's wire, what the window's edges take of it, and its distance from the pavilion.
+    private const double CollarRoomMm = LinkForm.WireMm + LinkForm.CutMm / 2 + LinkForm.RailStoneClearMm;
 
     /// <summary>Eye over bar, or pinned.</summary>
     public required HingeKind Kind { get; init; }
@@ -57,6 +57,12 @@ public sealed record HingeForm
 
     /// <summary>Radial play of the bar in its eye.</summary>
     public double PlayMm => (HoleMm - BarMm) / 2;
+
+    /// <summary>Radius of the window that the next link's eye sweeps.</summary>
+    public double EyeSweepMm => EyeRadiusMm + PlayMm + ReliefMm;
+
+    /// <summary>Radius of the window that the next link's cheeks sweep.</summary>
+    public double CheekSweepMm => CheekRadiusMm + PlayMm + ReliefMm;
 
     /// <summary>The shortest pitch at which a link's own eye stays clear of the window for its neighbour's.</summary>
     public double LeastPitchMm => LeastPitch(EyeRadiusMm, PlayMm, ReliefMm);
@@ -106,8 +112,8 @@ public sealed record HingeForm
 
         // Cheeks as large as the eye sweep through all that is under the girdle: the collar must find room above them.
         var play = (hole - bar) / 2;
-        var sweep = kind == HingeKind.PinnedKnuckles ? eye + play + spec.ReliefMm : 0;
-        var room = Math.Max(eye + StoneClearMm, sweep > 0 ? sweep + CollarRoomMm : 0);
+        double eyeSweep = eye + play + spec.ReliefMm, cheekSweep = Math.Min(cheekRadius, eye) + play + spec.ReliefMm;
+        var room = Math.Max(eye + StoneClearMm, kind == HingeKind.PinnedKnuckles ? cheekSweep + CollarRoomMm : 0);
         var width = spec.EyeWidthMm ?? Math.Max(1.0, 0.45 * d);
         return new HingeForm
         {
@@ -121,34 +127,35 @@ public sealed record HingeForm
             SideClearanceMm = spec.SideClearanceMm,
             ReliefMm = spec.ReliefMm,
             HeightMm = height,
-            CuletMm = CuletFor(spec, room, height, LeastPitch(eye, play, spec.ReliefMm), sweep, width / 2),
+            CuletMm = CuletFor(spec, room, height, LeastPitch(eye, play, spec.ReliefMm), eyeSweep, cheekSweep, width / 2),
         };
     }
 
-    private static double LeastPitch(double eyeRadius, double play, double relief) => 2 * (eyeRadius + play) + relief;
+    private static double LeastPitch(double eyeRadius, double play, double relief) => 2 * (eyeRadius + play) + relief + LinkForm.CutMm / 2;
 
     /// <summary>The lowest culet at which the pavilion keeps out of a round about the axis, at the closest pitch.</summary>
     /// <param name="spec">The stone.</param>
     /// <param name="room">Radius of the round.</param>
     /// <param name="axisHeight">Height of the axis over the skin.</param>
     /// <param name="leastPitch">The shortest pitch that the joint allows.</param>
-    /// <param name="sweep">Pinned: what either neighbour sweeps about its axis; 0 where only the eye's window is large.</param>
+    /// <param name="eyeSweep">Radius of the window for the neighbour's eye.</param>
+    /// <param name="cheekSweep">Radius of the window for the neighbour's cheeks.</param>
     /// <param name="beside">Where the two windows meet across the line.</param>
-    private static double CuletFor(LineSpec spec, double room, double axisHeight, double leastPitch, double sweep, double beside)
+    private static double CuletFor(LineSpec spec, double room, double axisHeight, double leastPitch, double eyeSweep, double cheekSweep, double beside)
     {
         var half = Math.Max(spec.Stone.DiameterMm + spec.GapMinMm, leastPitch) / 2;
 
-        // Between two large windows the link is cut through up to where they have parted by a wire: over that cut, which
-        // is what holds the eye to the cheeks, a wire must be left below the pavilion too.
-        var apart = half - (LinkForm.WireMm + LinkForm.CutMm) / 2;
-        var bridge = axisHeight + Math.Sqrt(Math.Max(0, sweep * sweep - apart * apart));
+        // Over the cut between two windows that all but meet, which is where the eye hangs on the cheeks, a wire is left
+        // below the pavilion too.
+        var cut = PartedAbove(2 * half, eyeSweep, cheekSweep);
+        var wire = LinkForm.WireMm + LinkForm.CutMm + LinkForm.RailStoneClearMm;
         double low = spec.CuletClearanceMm, high = axisHeight + room + spec.Stone.DiameterMm;
         bool Clears(double culet)
         {
             double Left(double x, double y, double z)
                 => spec.Stone.Body.ExactDistance(new Vec3(x, y, z - culet + spec.Stone.CuletHeightMm));
             return Left(half, 0, axisHeight) >= room
-                && (sweep <= apart || Left(0, beside, bridge) >= LinkForm.WireMm + LinkForm.RailStoneClearMm);
+                && (cut <= 0 || Left(0, beside, axisHeight + cut) >= wire);
         }
 
         if (Clears(low))
@@ -160,6 +167,30 @@ public sealed record HingeForm
         {
             var middle = (low + high) / 2;
             (low, high) = Clears(middle) ? (low, middle) : (middle, high);
+        }
+
+        return high;
+    }
+
+    /// <summary>How far over the axis a link's two windows have parted by a wire; 0 where they never come nearer.</summary>
+    /// <param name="pitch">Between the joints at both ends of the link.</param>
+    /// <param name="eyeSweep">Radius of the window for the neighbour's eye.</param>
+    /// <param name="cheekSweep">Radius of the window for the neighbour's cheeks.</param>
+    internal static double PartedAbove(double pitch, double eyeSweep, double cheekSweep)
+    {
+        const double web = LinkForm.WireMm + LinkForm.CutMm;
+        static double Reach(double radius, double rise) => Math.Sqrt(Math.Max(0, radius * radius - rise * rise));
+        if (pitch - eyeSweep - cheekSweep >= web)
+        {
+            return 0;
+        }
+
+        double low = 0, high = Math.Max(eyeSweep, cheekSweep);
+        for (var i = 0; i < 50; i++)
+        {
+            var rise = (low + high) / 2;
+            var left = pitch - Reach(eyeSweep, rise) - Reach(cheekSweep, rise);
+            (low, high) = left < web ? (rise, high) : (low, rise);
         }
 
         return high;

@@ -51,14 +51,8 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         var open = state == PartState.AsCast && hinge.Kind == HingeKind.EyeOverBar;
         var below = open ? skin.Minus(atEye(EyeTailRoom())) : skin;
 
-        var window = ends.EyeSweep(form.IsOpen);
-        if (form.UpperFromXMm is { } from)
-        {
-            window = Solid.Union(window, ends.EyeWindowAbove(from + form.PitchMm / 2, form.UpperTopMm + 0.1));
-        }
-
-        window = atBar(window);
-        if (ends.ThinWeb(form.PitchMm, (form.UpperFromXMm ?? -form.PitchMm / 2) + form.PitchMm / 2) is { } web)
+        var window = atBar(ends.EyeSweep(form.IsOpen));
+        if (ends.ThinWeb(form.PitchMm) is { } web)
         {
             window = Solid.Union(window, web);
         }
@@ -83,9 +77,10 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         var acrossEnds = Shape.Box(20, 2 * form.OpeningMm, 20);
         var cheeks = Solid.Union(
             atBar(ends.CheekRounds()),
-            atBar(ends.CheekPlates(form.CheekLengthMm, 0.12, form.CheekTopMm)));
+            atBar(ends.CheekPlates(form.CheekLengthMm, 0.12, Math.Min(form.CheekTopMm, hinge.HeightMm + 0.7 * hinge.CheekRadiusMm))));
 
         // A closed base is what the cheeks stand on: between the windows it is all cheek.
+        cheeks = form.IsOpen ? cheeks : cheeks.Grown(0.15);
         features.Add(new Feature("base rail", baseRail.Minus(form.IsOpen ? acrossEnds : Solid.Union(acrossEnds, cheeks)), Math.Min(spec.WallLimitMm, form.RailMm) - 0.02, wall));
         features.Add(new Feature("rail end", Solid.Common(baseRail, acrossEnds), LinkForm.WireMm - 0.02, wire));
         features.Add(new Feature("upper rail", UpperRail(), LinkForm.WireMm - 0.02, wire));

@@ -1,5 +1,4 @@
 using Linewright.Solids.Space;
-using Linewright.Stones;
 
 namespace Linewright.Parts;
 
@@ -114,9 +113,6 @@ public sealed record LinkForm
     /// <summary>Height of the upper rail's section.</summary>
     public required double UpperHeightMm { get; init; }
 
-    /// <summary>Where along the line the upper rail begins over the next eye's window; null where it goes round whole.</summary>
-    public required double? UpperFromXMm { get; init; }
-
     /// <summary>How far across the line the stops stand.</summary>
     public required double StopYMm { get; init; }
 
@@ -135,11 +131,14 @@ public sealed record LinkForm
     /// <summary>True where the base rail is open under the stone; small stones leave no room for it between eye and window.</summary>
     public bool IsOpen => OpeningXMm > 0;
 
-    /// <summary>Length of the cheeks' plates along the line: pinned, they bear the upper rail from end to end.</summary>
-    public double CheekLengthMm => Hinge.Kind == HingeKind.PinnedKnuckles ? PitchMm : 1.1 * Hinge.EyeRadiusMm;
+    /// <summary>True where the two windows of a link all but meet, so that it is cut through between eye and cheeks.</summary>
+    public bool IsSplit => HingeForm.PartedAbove(PitchMm, Hinge.EyeSweepMm, Hinge.CheekSweepMm) > 0;
+
+    /// <summary>Length of the cheeks' plates along the line: where the link is split they bear the upper rail from end to end.</summary>
+    public double CheekLengthMm => IsSplit ? PitchMm : 1.1 * Hinge.EyeRadiusMm;
 
     /// <summary>Top of the cheeks' plates over the skin.</summary>
-    public double CheekTopMm => Hinge.Kind == HingeKind.PinnedKnuckles ? UpperTopMm : UpperTopMm - UpperHeightMm / 2;
+    public double CheekTopMm => IsSplit ? UpperTopMm : UpperTopMm - UpperHeightMm / 2;
 
     /// <summary>Half the inward bend that the wedge below the axis leaves free.</summary>
     public required double InwardHalf { get; init; }
@@ -180,7 +179,7 @@ public sealed record LinkForm
         var azimuth = Math.Clamp(Math.Acos(Math.Clamp((room - claw) / reach, 0, 1)), Math.PI / 4, 70 * Math.PI / 180);
 
         // The tip's ball rests on the crown so that it covers what was asked: see docs/notes/claw.md.
-        double tip = Math.Min(0.72 * claw, 0.8 * stone.CrownHeightMm), proud = 0.32 * tip, slope = double.DegreesToRadians(stone.Proportions.CrownDeg);
+        double tip = Math.Min(0.76 * claw, 0.86 * stone.CrownHeightMm), proud = 0.32 * tip, slope = double.DegreesToRadians(stone.Proportions.CrownDeg);
         var foothold = d / 2 - spec.CoverMm + Math.Sqrt(tip * tip - proud * proud) * Math.Cos(slope);
         foothold = Math.Min(foothold, d / 2 - 0.02);
 
@@ -200,7 +199,7 @@ public sealed record LinkForm
         var pavilion = double.DegreesToRadians(stone.Proportions.PavilionDeg);
         var bevel = outer - flat - RailStoneClearMm / Math.Sin(pavilion);
         var top = hinge.CuletMm + Math.Max(0, bevel) * Math.Tan(pavilion);
-        var inner = UpperInner(hinge, pitchMm, outer, Math.Max(CollarWideMm, 0.15 * d), top - CollarMm);
+        var inner = UpperInner(hinge, pitchMm, outer, Math.Max(CollarWideMm, 0.15 * d));
         // The foot leans in across the line by 5 degrees: enough to gather, not to pinch. Along the line it makes way for
         // the next link's cheeks, which may take no more than a sixth of the claw. Assumed.
         var footHeight = claw;
@@ -217,8 +216,6 @@ public sealed record LinkForm
         }
 
         var footY = reach * Math.Sin(azimuth) - lean;
-        var upperFrom = UpperFrom(stone, hinge, pitchMm, girdle, outer, top);
-        var stopHalf = Math.Max(0.26, 0.75 * claw);
 
         return new LinkForm
         {
@@ -246,12 +243,11 @@ public sealed record LinkForm
             UpperOuterMm = outer,
             UpperInnerMm = inner,
             UpperFlatMm = flat,
-            StopYMm = upperFrom is null ? reach * Math.Sin(azimuth) : Math.Max(reach * Math.Sin(azimuth), hinge.CheekInnerMm + stopHalf + 0.02),
-            StopHalfMm = stopHalf,
+            StopYMm = reach * Math.Sin(azimuth),
+            StopHalfMm = Math.Max(0.26, 0.75 * claw),
             StopLowMm = stopLow,
             StopHighMm = Math.Max(top, stopLow + StopMm(d)),
             UpperTopMm = top,
-            UpperFromXMm = upperFrom,
             UpperHeightMm = CollarMm + (outer - flat - inner) * Math.Tan(pavilion),
             InwardHalf = InwardRoom / 2,
             OutwardHalf = outward,
@@ -260,36 +256,15 @@ public sealed record LinkForm
 
     /// <summary>Inner radius of the upper rail: so wide, and so much further in where pinned knuckles leave less than a wire of it.</summary>
     /// <remarks>Below zero it is a closed cup.</remarks>
-    private static double UpperInner(HingeForm hinge, double pitch, double outer, double wide, double low)
+    private static double UpperInner(HingeForm hinge, double pitch, double outer, double wide)
     {
-        double sweep = hinge.CheekRadiusMm + hinge.PlayMm + hinge.ReliefMm, rise = Math.Max(0, low - hinge.HeightMm);
+        // Pinned knuckles are as tall as the eye: what they leave of the rail lies between them.
         var inner = outer - wide;
-        if (hinge.Kind == HingeKind.PinnedKnuckles && rise < sweep)
+        if (hinge.Kind == HingeKind.PinnedKnuckles)
         {
-            inner = Math.Min(inner, pitch / 2 - Math.Sqrt(sweep * sweep - rise * rise) - WireMm - CutMm);
+            inner = Math.Min(inner, pitch / 2 - hinge.CheekSweepMm - WireMm - CutMm);
         }
 
         return inner < 0.25 * outer ? -WireMm : inner;
-    }
-
-    /// <summary>From where on the upper rail is a wire at least between pavilion and window.</summary>
-    private static double? UpperFrom(Stone stone, HingeForm hinge, double pitch, double girdle, double outer, double top)
-    {
-        const double step = 0.01;
-        var sweep = hinge.EyeRadiusMm + hinge.PlayMm + hinge.ReliefMm;
-        double Window(double x) => hinge.HeightMm + Math.Sqrt(Math.Max(0, sweep * sweep - (x + pitch / 2) * (x + pitch / 2)));
-        bool Carries(double x) => x + pitch / 2 >= sweep || stone.Body.ExactDistance(new Vec3(x, 0, Window(x) - girdle)) >= WireMm + RailStoneClearMm;
-        if (Window(-outer) >= top || Carries(-outer))
-        {
-            return null;
-        }
-
-        var from = -outer;
-        while (from < outer && !Carries(from))
-        {
-            from += step;
-        }
-
-        return from;
     }
 }
