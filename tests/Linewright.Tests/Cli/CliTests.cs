@@ -230,6 +230,15 @@ public sealed class CliTests : IDisposable
     }
 
     [Fact]
+    public void The_parts_table_weighs_castings_and_no_wire()
+    {
+        var bench = new SampleWorkbench { Change = report => report with { Parts = [report.Parts[0], report.Parts[0] with { Name = "pin", IsCast = false, CastG = 0 }] } };
+        var rows = Run(["weigh", Brief()], bench).Out.Split('\n').Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries)).ToList();
+        Assert.Equal(["link", "48", "12.35", "61.5", "0.200", "9.60", "48210"], rows.Single(row => row is ["link", ..]));
+        Assert.Equal(["pin", "48", "12.35", "61.5", "drawn", "wire", "48210"], rows.Single(row => row is ["pin", ..]));
+    }
+
+    [Fact]
     public void Colour_and_progress_are_for_people()
     {
         var (_, output, error) = Run(["check", Brief()], new SampleWorkbench(Verdict.Fail), forPeople: true);
