@@ -185,6 +185,32 @@ public class BriefTests
             ["--set length.wrist_mm: read wrist_mm beside laid_flat_in, expected exactly one form of length; remove one of the two"],
             BriefReader.Override(Encoding.UTF8.GetBytes(Shortest), "b.json", ["length.wrist_mm=150", "length.laid_flat_in=7"]).Messages);
 
+    [Theory]
+    [InlineData(3.3333333, "link.stone_gap_min_mm=1")]
+    [InlineData(3.3333334, "link.stone_gap_max_mm=0.1")]
+    [InlineData(3, "link.stone_gap_min_mm=1")]
+    [InlineData(3, "link.stone_gap_max_mm=0.1")]
+    public void A_gap_that_a_refusal_names_is_accepted(double diameter, string assignment)
+    {
+        var stone = string.Create(CultureInfo.InvariantCulture, $"stone.diameter_mm={diameter}");
+        BriefResult With(string gap) => BriefReader.Override(Encoding.UTF8.GetBytes(Shortest), "b.json", [stone, gap]);
+        var fault = Assert.Single(With(assignment).Faults);
+        var advised = fault.Expected.Split(' ')[^2];
+        Assert.Empty(With($"{fault.Path}={advised}").Messages);
+    }
+
+    [Theory]
+    [InlineData(9.534, 2, "9.54", "9.53")]
+    [InlineData(9.53, 2, "9.53", "9.53")]
+    [InlineData(0.1 + 0.2, 2, "0.30", "0.30")] // 0.30000000000000004
+    [InlineData(16, 1, "16.0", "16.0")]
+    public void Advice_is_rounded_to_the_side_that_works(double limit, int decimals, string least, string most)
+        => Assert.Equal((least, most), (LimitText.AtLeast(limit, decimals), LimitText.AtMost(limit, decimals)));
+
+    [Fact]
+    public void Advice_takes_the_decimals_that_its_room_asks_for()
+        => Assert.Equal(("9.5341", "9.5338"), (LimitText.AtLeast(9.53402, 2, room: 0.0002), LimitText.AtMost(9.53388, 2, room: 0.0002)));
+
     [Fact]
     public void A_file_of_nothing_but_faults_is_given_up_early()
     {
