@@ -1,3 +1,4 @@
+using Linewright.Brief;
 using Linewright.Solids.Space;
 
 namespace Linewright.Parts;
@@ -16,7 +17,7 @@ public sealed record HingeForm
     // Light, brush and the setter's flux must pass between eye and stone. Common practice: 0.05 to 0.10.
     private const double StoneClearMm = 0.08;
 
-    /// <summary>Eye over bar, or pinned.</summary>
+    /// <summary>Eye over bar, or pinned; never auto.</summary>
     public required HingeKind Kind { get; init; }
 
     /// <summary>Diameter of the bar or the pin.</summary>
@@ -64,9 +65,9 @@ public sealed record HingeForm
     /// <summary>Derives the joint for the line, choosing its kind by the room where the brief leaves it open.</summary>
     public static HingeForm Derive(LineSpec spec)
     {
-        if (spec.Hinge is { } kind)
+        if (spec.Hinge != HingeKind.Auto)
         {
-            return Derive(spec, kind);
+            return Derive(spec, spec.Hinge);
         }
 
         // Trade height of a link: 0.68 d + 0.9, with up to half a millimetre more for the wearer to accept.
