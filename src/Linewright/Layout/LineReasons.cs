@@ -6,6 +6,9 @@ namespace Linewright.Layout;
 /// <summary>The planner's sentences: short, with the numbers that decided.</summary>
 internal static class LineReasons
 {
+    // Less than this would be printed as 0.0 mm.
+    private const double LeastLeftMm = 0.05;
+
     /// <summary>Why a candidate looks as it does.</summary>
     public static string Chosen(LineTask task, Sized s)
     {
@@ -31,7 +34,7 @@ internal static class LineReasons
         if (s.ClaspAtPreferred < task.ClaspMinMm)
         {
             return new LineMiss(s.Count, s.ClaspAtPreferred, gap, Invariant(
-                $"{s.Count} links {Leave(s)}, too short for a tongue that lasts ({LimitText.AtLeast(task.ClaspMinMm, 1)} mm needed); the gap would have to shrink to {LimitText.AtMost(gap, 2)} mm, below {task.GapMinMm:F2} mm"));
+                $"{s.Count} links {Leave(s)}, too short for a tongue that lasts ({LimitText.AtLeast(task.ClaspMinMm, 1)} mm needed); {Shrunk(task, gap)}"));
         }
 
         return new LineMiss(s.Count, s.ClaspAtPreferred, gap, double.IsFinite(s.ClaspAtPreferred) && double.IsFinite(gap)
@@ -59,6 +62,10 @@ internal static class LineReasons
         };
     }
 
+    private static string Shrunk(LineTask task, double gap) => gap >= 0.01
+        ? Invariant($"the gap would have to shrink to {LimitText.AtMost(gap, 2)} mm, below {task.GapMinMm:F2} mm")
+        : "even stones that touch would leave too little";
+
     // With as many decimals as it takes to be no zero; null where it is nothing that could be made.
     private static string? Change(double mm) => mm switch
     {
@@ -68,11 +75,14 @@ internal static class LineReasons
         _ => null,
     };
 
-    private static string Left(Sized s) => double.IsFinite(s.ClaspAtPreferred)
-        ? Invariant($"{s.ClaspAtPreferred:F1} mm would be left for it")
-        : "the ring would not close";
+    private static string Left(Sized s) => s.ClaspAtPreferred switch
+    {
+        double.NegativeInfinity or double.PositiveInfinity or double.NaN => "the ring would not close",
+        >= LeastLeftMm => Invariant($"{s.ClaspAtPreferred:F1} mm would be left for it"),
+        _ => "nothing would be left for it",
+    };
 
-    private static string Leave(Sized s) => s.ClaspAtPreferred > 0
+    private static string Leave(Sized s) => s.ClaspAtPreferred >= LeastLeftMm
         ? Invariant($"leave {s.ClaspAtPreferred:F1} mm")
         : "leave nothing for the clasp";
 }

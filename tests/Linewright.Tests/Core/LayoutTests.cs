@@ -116,6 +116,14 @@ public class LayoutTests
             Assert.All(plan.Candidates, c => Assert.DoesNotMatch(@"by 0\.0+ mm", c.Reason));
         });
 
+    [Fact]
+    public void No_sentence_speaks_of_less_than_nothing()
+        => Tasks.Sample(task =>
+        {
+            var plan = LinePlanner.Plan(task);
+            Assert.All([.. plan.Candidates.Select(c => c.Reason), .. plan.Misses.Select(m => m.Reason)], reason => Assert.DoesNotMatch(@"-\d|leave 0\.0 mm|; .*\b0\.0 mm would", reason));
+        });
+
     [Theory]
     [InlineData(4e-3, "pitch tightened by 0.004 mm")]
     [InlineData(4e-4, "pitch tightened by 0.0004 mm")]
