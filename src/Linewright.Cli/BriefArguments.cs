@@ -34,6 +34,11 @@ internal sealed class BriefArguments
     {
         var path = parse.GetRequiredValue(Brief);
         var assignments = parse.GetValue(Set) ?? [];
+        if (string.IsNullOrWhiteSpace(path))
+        {
+            throw new RefusalException(ExitCode.Asked, "BRIEF: read an empty name, expected a brief; name its file, or use - for standard input");
+        }
+
         BriefResult result;
         if (path == "-")
         {

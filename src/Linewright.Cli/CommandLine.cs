@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Runtime.InteropServices;
 
 namespace Linewright.Cli;
 
@@ -22,16 +23,21 @@ internal static class CommandLine
         var parse = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parse.Errors.Count > 0)
         {
-            foreach (var error in parse.Errors)
+            foreach (var line in Slips(parse))
             {
-                desk.Error.WriteLine($"linewright: {error.Message}");
+                desk.Error.WriteLine($"linewright: {line}");
             }
 
-            var verb = parse.CommandResult.Command is RootCommand ? "" : parse.CommandResult.Command.Name + " ";
-            desk.Error.WriteLine($"linewright: 'linewright {verb}--help' says what would work");
             return ExitCode.Asked;
         }
 
+        // A closed terminal is heard like Ctrl+C; the framework hears only that and the request to end.
+        using var hangUp = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        using var onHangUp = OperatingSystem.IsWindows() ? null : PosixSignalRegistration.Create(PosixSignal.SIGHUP, signal =>
+        {
+            signal.Cancel = true;
+            hangUp.Cancel();
+        });
         try
         {
             using var output = new StreamWriter(desk.Out, leaveOpen: true);
@@ -42,7 +48,8 @@ internal static class CommandLine
                 EnableDefaultExceptionHandler = false,
                 ProcessTerminationTimeout = StopTime,
             };
-            return parse.InvokeAsync(way, stop).GetAwaiter().GetResult();
+            var code = parse.InvokeAsync(way, hangUp.Token).GetAwaiter().GetResult();
+            return code is ExitCode.Stopped or ExitCode.Ended ? Stopped(desk) : code;
         }
         catch (RefusalException refusal)
         {
@@ -51,8 +58,7 @@ internal static class CommandLine
         }
         catch (OperationCanceledException)
         {
-            desk.Error.WriteLine("linewright: stopped; nothing was written");
-            return ExitCode.Stopped;
+            return Stopped(desk);
         }
 #pragma warning disable CA1031 // The last door: whatever went wrong, the designer gets a sentence.
         catch (Exception fault)
@@ -63,5 +69,30 @@ internal static class CommandLine
                 : $"linewright: a fault of ours: {fault.Message.ReplaceLineEndings(" ")} (LINEWRIGHT_TRACE=1 shows where)");
             return ExitCode.Ours;
         }
+    }
+
+    private static int Stopped(Desk desk)
+    {
+        desk.Error.WriteLine("linewright: stopped; nothing was written");
+        return ExitCode.Stopped;
+    }
+
+    private static IEnumerable<string> Slips(ParseResult parse)
+    {
+        var verb = parse.CommandResult.Command is RootCommand ? null : parse.CommandResult.Command;
+        if (verb is null && parse.UnmatchedTokens is [var word, ..] && !word.StartsWith('-'))
+        {
+            var verbs = parse.RootCommandResult.Command.Subcommands.Select(known => known.Name);
+            yield return $"read '{word}', expected one of {string.Join(", ", verbs)}";
+        }
+        else
+        {
+            foreach (var error in parse.Errors)
+            {
+                yield return error.Message;
+            }
+        }
+
+        yield return $"'linewright {(verb is null ? "" : verb.Name + " ")}--help' says what would work";
     }
 }

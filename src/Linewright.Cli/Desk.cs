@@ -14,10 +14,10 @@ internal sealed class Desk
     public required Stream In { get; init; }
 
     /// <summary>Answers: tables, or JSON as plain UTF-8 without a mark.</summary>
-    public required Stream Out { get; init; }
+    public required Stream Out { get; init => field = AnswerStream.Around(value); }
 
     /// <summary>Messages and progress.</summary>
-    public required TextWriter Error { get; init; }
+    public required TextWriter Error { get; init => field = MessageWriter.Around(value); }
 
     /// <summary>True where a person sees the answers, in colour.</summary>
     public bool HasColour { get; init; }

@@ -17,4 +17,7 @@ internal static class ExitCode
 
     /// <summary>Stopped by Ctrl+C. Common practice: 128 and the number of the signal.</summary>
     public const int Stopped = 130;
+
+    /// <summary>What the framework answers to a request to end; we answer <see cref="Stopped"/> to that too.</summary>
+    public const int Ended = 143;
 }

@@ -6,7 +6,8 @@ namespace Linewright.Cli;
 /// <summary>The chain behind the verbs: each takes a resolved brief and returns the report, as far as the verb goes.</summary>
 /// <remarks>
 /// Calls may take seconds; they name their stages as they go and stop soon after they are asked to, by
-/// <see cref="OperationCanceledException"/>. A brief that cannot be laid out is a failing finding, not an exception.
+/// <see cref="OperationCanceledException"/>. A brief for which no line closes has no report: it ends in a
+/// <see cref="RefusalException"/> that says why and what would work. What can be built but should not is a failing finding.
 /// </remarks>
 internal interface IWorkbench
 {

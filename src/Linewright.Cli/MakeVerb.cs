@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Linewright.Brief;
 using Linewright.Making;
 
 namespace Linewright.Cli;
@@ -21,17 +22,19 @@ internal static class MakeVerb
             desk,
             (parse, brief, stage, stop) =>
             {
-                using var folder = OutputFolder.Open(parse.GetRequiredValue(folderOption), parse.GetValue(force));
+                var path = parse.GetRequiredValue(folderOption);
+                using var folder = OutputFolder.Open(path, parse.GetValue(force));
                 using var onStop = stop.Register(folder.Discard);
-                var report = desk.Workbench.Make(brief, folder, stage, stop);
-                using (var file = folder.Create("report.json"))
+                try
                 {
-                    ReportJson.Write(report, file);
+                    return Write(desk, brief, folder, stage, stop);
                 }
-
-                stop.ThrowIfCancellationRequested();
-                folder.Publish();
-                return report;
+                catch (Exception slip) when (slip is IOException or UnauthorizedAccessException)
+                {
+                    // Files that vanish under a verb that was stopped are no fault of the disk.
+                    stop.ThrowIfCancellationRequested();
+                    throw new RefusalException(ExitCode.Ours, $"{path}: a file could not be written ({slip.Message.TrimEnd('.')}); nothing was written; make room, or choose another folder");
+                }
             },
             (parse, tables, report) =>
             {
@@ -44,5 +47,18 @@ internal static class MakeVerb
         verb.Options.Add(folderOption);
         verb.Options.Add(force);
         return verb;
+    }
+
+    private static Report Write(Desk desk, ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    {
+        var report = desk.Workbench.Make(brief, folder, stage, stop);
+        using (var file = folder.Create("report.json"))
+        {
+            ReportJson.Write(report, file);
+        }
+
+        stop.ThrowIfCancellationRequested();
+        folder.Publish();
+        return report;
     }
 }

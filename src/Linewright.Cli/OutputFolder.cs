@@ -31,6 +31,11 @@ internal sealed class OutputFolder : IDisposable
     /// <exception cref="RefusalException">The place is taken by something that is not ours, or cannot be written.</exception>
     public static OutputFolder Open(string path, bool force)
     {
+        if (string.IsNullOrWhiteSpace(path))
+        {
+            throw new RefusalException(ExitCode.Asked, "--out: read an empty name, expected a folder; name one that is new, or an earlier one of ours");
+        }
+
         try
         {
             var full = System.IO.Path.TrimEndingDirectorySeparator(System.IO.Path.GetFullPath(path));
@@ -53,7 +58,7 @@ internal sealed class OutputFolder : IDisposable
         }
         catch (Exception slip) when (slip is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            throw Refuse(path, $"no place to write ({slip.Message})", "choose a folder that may be written");
+            throw Refuse(path, $"no place to write ({Why(path, slip)})", "choose a folder that may be written");
         }
     }
 
@@ -104,7 +109,7 @@ internal sealed class OutputFolder : IDisposable
             }
             catch (Exception slip) when (slip is IOException or UnauthorizedAccessException)
             {
-                throw Refuse(Path, $"no place to write ({slip.Message})", "close what uses the folder, or choose another");
+                throw Refuse(Path, $"no place to write ({Why(Path, slip)})", "close what uses the folder, or choose another");
             }
         }
     }
@@ -131,6 +136,27 @@ internal sealed class OutputFolder : IDisposable
         Remove(temporary);
     }
 
+    // In our own words where we know better than the system, whose words name the hidden folder.
+    private static string Why(string path, Exception slip)
+    {
+        for (var at = System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(path)); at is not null; at = System.IO.Path.GetDirectoryName(at))
+        {
+            if (File.Exists(at))
+            {
+                return $"{at} is a file";
+            }
+        }
+
+        return slip switch
+        {
+            UnauthorizedAccessException => "no right to write there",
+            PathTooLongException => "the path is too long",
+            FileNotFoundException or DirectoryNotFoundException => "no folder can be made there",
+            _ when slip.Message.IndexOf(" : '", StringComparison.Ordinal) is > 0 and var end => slip.Message[..end],
+            _ => slip.Message.TrimEnd('.'),
+        };
+    }
+
     private void MoveOrRestore(string? earlier)
     {
         try
@@ -151,7 +177,17 @@ internal sealed class OutputFolder : IDisposable
             throw Refuse(path, "a file", "name a folder that does not exist yet");
         }
 
-        if (!Directory.Exists(full) || !Directory.EnumerateFileSystemEntries(full).Any())
+        if (!Directory.Exists(full))
+        {
+            return;
+        }
+
+        if (!MayBeWritten(full))
+        {
+            throw Refuse(path, "a folder that may not be written", "change its rights, or name another");
+        }
+
+        if (!Directory.EnumerateFileSystemEntries(full).Any())
         {
             return;
         }
@@ -164,6 +200,21 @@ internal sealed class OutputFolder : IDisposable
         if (!force && FirstForeign(full) is { } foreign)
         {
             throw Refuse(path, $"an earlier folder of ours with {foreign} in it", "move that away, or add --force to lose it");
+        }
+    }
+
+    // Asked before the work and not after it; only trying tells, whatever the system of rights.
+    private static bool MayBeWritten(string folder)
+    {
+        try
+        {
+            var trial = System.IO.Path.Combine(folder, $".{System.IO.Path.GetRandomFileName()}");
+            new FileStream(trial, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.DeleteOnClose).Dispose();
+            return true;
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return false;
         }
     }
 

@@ -124,7 +124,7 @@ internal sealed class ReportTables : IDisposable
         }
     }
 
-    /// <summary>The unique parts, as cast.</summary>
+    /// <summary>The unique parts, as cast: size of the file's mesh, metal of the raw casting. Drawn wire is not cast and has no weight here.</summary>
     public void Parts(Report report)
     {
         if (report.Parts.Count == 0)
@@ -144,7 +144,7 @@ internal sealed class ReportTables : IDisposable
         {
             table.AddRow(
                 Markup.Escape(part.Name), Whole(part.Count), Number(part.VolumeMm3, 2), Number(part.AreaMm2, 1),
-                Number(part.MassG, 3), Number(part.MassG * part.Count, 2), Whole(part.Triangles));
+                part.IsCast ? Number(part.CastG, 3) : "drawn", part.IsCast ? Number(part.CastG * part.Count, 2) : "wire", Whole(part.Triangles));
         }
 
         console.Write(table);

@@ -31,7 +31,7 @@ internal static class Verb
             if (parse.GetValue(arguments.Json))
             {
                 ReportJson.Write(report, desk.Out);
-                await desk.Out.FlushAsync(stop).ConfigureAwait(false);
+                desk.Out.Flush();
             }
             else
             {

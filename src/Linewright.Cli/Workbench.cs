@@ -38,16 +38,7 @@ internal sealed class Workbench : IWorkbench
         var design = LineDesign.Solve(brief);
         return design.Chosen is not null
             ? design
-            : throw new RefusalException(ExitCode.Asked, $"{brief.Name}: no line closes: {design.Refusal}{Nearest(design)}");
-    }
-
-    private static string Nearest(LineDesign design)
-    {
-        var lengths = new[] { design.Plan?.Refusal?.NearestShorterMm, design.Plan?.Refusal?.NearestLongerMm }
-            .OfType<double>()
-            .Select(mm => FormattableString.Invariant($"{mm:0.0##} mm"))
-            .ToList();
-        return lengths.Count == 0 ? "" : $"; {string.Join(" or ", lengths)} would work";
+            : throw new RefusalException(ExitCode.Asked, $"{brief.Name}: no line closes: {design.Refusal}");
     }
 
     private static MadePiece Made(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop)

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.IO.Compression;
 using System.Text;
 using System.Xml;
 using Linewright.Solids.Meshing;
@@ -15,9 +14,8 @@ namespace Linewright.Files;
 /// to where the specification wants it, with no negative coordinate; the components keep the assembly's own frame.
 /// </para>
 /// <para>
-/// Entry times are pinned to 1980-01-01, the earliest that ZIP can say, and numbers are the shortest that read back
-/// to the same single: the same scene gives the same bytes. Packing is the runtime's deflate, and ZIP notes the family of
-/// operating systems: another runtime or family may pack the same model into other bytes.
+/// Numbers are the shortest that read back to the same single, and the package is not packed (<see cref="StoredZip"/>):
+/// the same scene gives the same bytes on every system and runtime, in a file some five times as long (docs/decisions/0012).
 /// </para>
 /// </remarks>
 public static class ThreeMfWriter
@@ -28,34 +26,34 @@ public static class ThreeMfWriter
     private const int MaterialsId = 1;
     private const int FirstObjectId = 2;
 
-    private static readonly DateTimeOffset EntryTime = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
-
     /// <summary>Writes the scene and leaves the stream open.</summary>
     public static void Write(Stream stream, FileScene scene)
     {
         ArgumentNullException.ThrowIfNull(stream);
         ArgumentNullException.ThrowIfNull(scene);
-        using var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true);
+        using var zip = new StoredZip(stream);
         Entry(zip, "[Content_Types].xml", WriteContentTypes);
         Entry(zip, "_rels/.rels", WriteRelationships);
         Entry(zip, ModelPath, xml => WriteModel(xml, scene));
     }
 
-    private static void Entry(ZipArchive zip, string path, Action<XmlWriter> write)
+    private static void Entry(StoredZip zip, string path, Action<XmlWriter> write)
     {
-        var entry = zip.CreateEntry(path, CompressionLevel.Optimal);
-        entry.LastWriteTime = EntryTime;
-        using var stream = entry.Open();
-        using var xml = XmlWriter.Create(stream, new XmlWriterSettings
+        using var content = new MemoryStream();
+        using (var xml = XmlWriter.Create(content, new XmlWriterSettings
         {
             Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
             Indent = true,
-            IndentChars = " ",
+            IndentChars = "",
             NewLineChars = "\n",
-        });
-        xml.WriteStartDocument();
-        write(xml);
-        xml.WriteEndDocument();
+        }))
+        {
+            xml.WriteStartDocument();
+            write(xml);
+            xml.WriteEndDocument();
+        }
+
+        zip.Add(path, content.GetBuffer().AsSpan(0, (int)content.Length));
     }
 
     private static void WriteContentTypes(XmlWriter xml)

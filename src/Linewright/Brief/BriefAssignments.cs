@@ -1,5 +1,4 @@
 using System.Globalization;
-using Linewright.Materials;
 
 namespace Linewright.Brief;
 
@@ -12,6 +11,7 @@ internal static class BriefAssignments
     public static Dictionary<string, BriefValue> Apply(IReadOnlyDictionary<string, BriefValue> values, IReadOnlyList<string> assignments, List<BriefFault> faults)
     {
         var result = new Dictionary<string, BriefValue>(values, StringComparer.Ordinal);
+        var given = new HashSet<string>(StringComparer.Ordinal);
         foreach (var assignment in assignments)
         {
             var cut = assignment.IndexOf('=', StringComparison.Ordinal);
@@ -24,8 +24,13 @@ internal static class BriefAssignments
             var (path, text) = (assignment[..cut].Trim(), assignment[(cut + 1)..].Trim());
             if (BriefFields.At(path) is not { } field)
             {
-                var near = NearestName.Of(path, BriefFields.All.Select(known => known.Path));
-                faults.Add(Fault(BriefScan.Plain(path), $"an unknown field \"{BriefScan.Plain(path)}\"", "the path of a field of the brief", near is null ? "write group.field, such as stone.diameter_mm" : $"did you mean \"{near}\"?"));
+                faults.Add(Unknown(path));
+                continue;
+            }
+
+            if (!given.Add(path))
+            {
+                faults.Add(Fault(path, $"{path} a second time", "every field once", "remove one of the two"));
                 continue;
             }
 
@@ -50,6 +55,20 @@ internal static class BriefAssignments
         }
 
         return result;
+    }
+
+    private static BriefFault Unknown(string path)
+    {
+        if (BriefFields.Groups.Any(group => group.Name == path))
+        {
+            var names = BriefFields.In(path).Select(field => field.Name);
+            return Fault(path, "a group", "one of its fields", $"write {path}. and one of {string.Join(", ", names)}");
+        }
+
+        var near = NearestField.Of(path, [.. BriefFields.All.Select(known => known.Path)]);
+        return Fault(
+            BriefScan.Plain(path), $"an unknown field \"{BriefScan.Plain(path)}\"", "the path of a field of the brief",
+            near is null ? "write group.field, such as stone.diameter_mm" : $"did you mean \"{near}\"?");
     }
 
     private static BriefValue Parse(BriefField field, string text) => field.Kind switch

@@ -84,7 +84,7 @@ public static class BriefDefaults
     /// Assumed: a line through the worked link of 4.0 mm at a pitch of 4.5. Small stones keep a wider gap than the
     /// trade's 0.20 to 0.35, because the joint under them is no smaller and must still bend backwards.
     /// </remarks>
-    public static double StoneGapMm(double diameterMm) => 0.30 + 0.05 * diameterMm;
+    public static double StoneGapMm(double diameterMm) => Math.Round(0.30 + 0.05 * diameterMm, 9); // so that a gap that messages name is the gap
 
     private static LengthBrief Length(DesignBrief brief)
     {

@@ -40,7 +40,7 @@ internal static class BriefRules
         double? Number(string path) => values.GetValueOrDefault(path)?.Number;
         if (Number("clasp.length_min_mm") is { } shortest && Number("clasp.length_max_mm") is { } longest && shortest > longest)
         {
-            Fault(values, "clasp.length_max_mm", faults, BriefField.Format(longest), $"at least length_min_mm, {BriefField.Format(shortest)} mm", "raise the one or lower the other");
+            Fault(values, "clasp.length_max_mm", faults, BriefField.Format(longest), $"at least length_min_mm, {Least(shortest)} mm", "raise the one or lower the other");
         }
 
         if (given.Length == 1 && faults.Count == 0)
@@ -55,14 +55,21 @@ internal static class BriefRules
         var gap = values.GetValueOrDefault("link.stone_gap_mm")?.Number ?? BriefDefaults.StoneGapMm(values["stone.diameter_mm"].Number!.Value);
         if (values.GetValueOrDefault("link.stone_gap_min_mm")?.Number is { } least && least > gap)
         {
-            Fault(values, "link.stone_gap_min_mm", faults, BriefField.Format(least), $"at most stone_gap_mm, {BriefField.Format(gap)} mm", "lower it, or raise stone_gap_mm");
+            Fault(values, "link.stone_gap_min_mm", faults, BriefField.Format(least), $"at most stone_gap_mm, {Most(gap)} mm", "lower it, or raise stone_gap_mm");
         }
 
         if (values.GetValueOrDefault("link.stone_gap_max_mm")?.Number is { } most && most < gap)
         {
-            Fault(values, "link.stone_gap_max_mm", faults, BriefField.Format(most), $"at least stone_gap_mm, {BriefField.Format(gap)} mm", "raise it, or lower stone_gap_mm");
+            Fault(values, "link.stone_gap_max_mm", faults, BriefField.Format(most), $"at least stone_gap_mm, {Least(gap)} mm", "raise it, or lower stone_gap_mm");
         }
     }
+
+    // Six decimals at most, as fields are printed, but never to the side that is refused again.
+    private static string Least(double value) => Short(LimitText.AtLeast(value, 6));
+
+    private static string Most(double value) => Short(LimitText.AtMost(value, 6));
+
+    private static string Short(string number) => number.TrimEnd('0').TrimEnd('.');
 
     private static string GroupOf(string path) => path[..Math.Max(0, path.IndexOf('.', StringComparison.Ordinal))];
 

@@ -1,6 +1,5 @@
 using System.Text;
 using System.Text.Json;
-using Linewright.Materials;
 
 namespace Linewright.Brief;
 
@@ -151,7 +150,7 @@ internal sealed class BriefScan(ReadOnlyMemory<byte> utf8)
         var known = group.Length > 0
             ? BriefFields.In(group).Select(field => field.Name).ToArray()
             : [.. BriefFields.In("").Select(field => field.Name), .. BriefFields.Groups.Select(other => other.Name)];
-        if (NearestName.Of(name, known) is not { } near)
+        if (NearestField.Of(name, known) is not { } near)
         {
             return "known are " + string.Join(", ", known);
         }

@@ -4,8 +4,8 @@ namespace Linewright.Brief;
 
 /// <summary>The clasp. A null measure is left to the layout to derive.</summary>
 /// <param name="Kind">How the line closes.</param>
-/// <param name="LengthMinMm">Shortest clasp that the layout may choose, hinge axis to hinge axis.</param>
-/// <param name="LengthMaxMm">Longest clasp that the layout may choose.</param>
+/// <param name="LengthMinMm">Shortest clasp that the layout may choose, closed and taut, from the axis of the box's bar to the axis of the tongue's eye; never under what the tongue needs.</param>
+/// <param name="LengthMaxMm">Longest clasp that the layout may choose, measured in the same way.</param>
 /// <param name="WallMm">Wall of the box, finished.</param>
 /// <param name="TongueMm">Thickness of the tongue's strip.</param>
 /// <param name="PressMm">How far the tongue is pressed to release it.</param>

@@ -19,7 +19,7 @@ internal sealed class ClaspCheck : ICheck
     {
         var (piece, clasp) = (model.Piece, model.Piece.Clasp);
         var box = piece[PartRole.Box].AsSet;
-        yield return Size.Between("clasp, hinge axis to hinge axis", clasp.LengthMm, 8, 16, 6, 25, "choose another layout, or set clasp.length_max_mm");
+        yield return Size.Between("clasp, hinge axis to hinge axis", clasp.LengthMm, ClaspRange.UsualLowMm, ClaspRange.UsualHighMm, ClaspRange.LowMm, ClaspRange.HighMm, "choose another layout, or set clasp.length_max_mm");
 
         var middle = new Vec3((clasp.CavityMm + clasp.MouthMm) / 2, 0, clasp.WallMm / 2);
         var width = Caliper.Across(box, middle, Vec3.UnitY);

@@ -1,4 +1,5 @@
 using Linewright.Assembly;
+using Linewright.Brief;
 using Linewright.Materials;
 using Linewright.Parts;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Linewright.Brief;
 using Linewright.Solids.Space;
 
 namespace Linewright.Layout;
@@ -45,7 +46,7 @@ public sealed record CurveFit(ImmutableArray<LinkPlacement> Placements, double L
         return turn <= sidewaysLimit
             ? new CurveFitResult(FitStatus.Fits, new CurveFit(placements, turn), radius, string.Empty)
             : new CurveFitResult(FitStatus.CurveTooTight, null, radius, FormattableString.Invariant(
-                $"the curve turns {double.RadiansToDegrees(turn):F2} degrees after link {where}, the hinges give {double.RadiansToDegrees(sidewaysLimit):F2}; a bend of {radius:F1} mm radius is the tightest that works"));
+                $"the curve turns {double.RadiansToDegrees(turn):F2} degrees after link {where}, the hinges give {double.RadiansToDegrees(sidewaysLimit):F2}; a bend of {LimitText.AtLeast(radius, 1)} mm radius is the tightest that works"));
     }
 
     /// <summary>The radius of the circle through the hinge axes at which neighbours turn by exactly the limit, mm.</summary>

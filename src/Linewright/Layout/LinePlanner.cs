@@ -130,7 +130,13 @@ public static class LinePlanner
         double tight = task.StoneDiameterMm + task.GapMinMm, wide = task.StoneDiameterMm + task.GapMaxMm;
         double? longer = closing.Reach(count, tight, task.ClaspMinMm);
         double? shorter = count > HingeChain.LeastCount ? closing.Reach(count - 1, wide, task.ClaspMaxMm) : null;
-        return new LineRefusal(LineReasons.Refused(task, closing, shorter, longer), shorter, longer);
+        var longerRoom = closing.Reach(count, wide, task.ClaspMaxMm) - longer.Value;
+        var shorterRoom = shorter - closing.Reach(Math.Max(count - 1, HingeChain.LeastCount), tight, task.ClaspMinMm) ?? 0;
+
+        // What may not be asked for is no advice.
+        longer = longer <= task.LongestAskedMm ? longer : null;
+        shorter = shorter >= task.ShortestAskedMm ? shorter : null;
+        return new LineRefusal(LineReasons.Refused(task, closing, shorter, longer, shorterRoom, longerRoom), shorter, longer);
     }
 
     private static string? Contradiction(LineTask task)

@@ -23,4 +23,11 @@ public sealed record LineTask(
     double ClaspMaxMm,
     double HingeHeightMm,
     double PlayMm,
-    double StoneCt);
+    double StoneCt)
+{
+    /// <summary>Shortest length that a refusal may advise, in the measure that is asked for: laid flat, or inside.</summary>
+    public double ShortestAskedMm { get; init; }
+
+    /// <summary>Longest length that a refusal may advise.</summary>
+    public double LongestAskedMm { get; init; } = double.PositiveInfinity;
+}

@@ -1,3 +1,4 @@
+using Linewright.Brief;
 using Linewright.Solids.Shapes;
 using Linewright.Solids.Space;
 

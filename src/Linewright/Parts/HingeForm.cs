@@ -1,3 +1,4 @@
+using Linewright.Brief;
 using Linewright.Solids.Space;
 
 namespace Linewright.Parts;
@@ -22,7 +23,7 @@ public sealed record HingeForm
     // A collar's wire, what the window's edges take of it, and its distance from the pavilion.
     private const double CollarRoomMm = LinkForm.WireMm + LinkForm.CutMm / 2 + LinkForm.RailStoneClearMm;
 
-    /// <summary>Eye over bar, or pinned.</summary>
+    /// <summary>Eye over bar, or pinned; never auto.</summary>
     public required HingeKind Kind { get; init; }
 
     /// <summary>Diameter of the bar or the pin.</summary>
@@ -76,9 +77,9 @@ public sealed record HingeForm
     /// <summary>Derives the joint for the line, choosing its kind by the room where the brief leaves it open.</summary>
     public static HingeForm Derive(LineSpec spec)
     {
-        if (spec.Hinge is { } kind)
+        if (spec.Hinge != HingeKind.Auto)
         {
-            return Derive(spec, kind);
+            return Derive(spec, spec.Hinge);
         }
 
         // An eye over a bar is the simpler and the stronger joint. It is left only where it would part the stones, or lift

@@ -10,8 +10,11 @@ namespace Linewright.Parts;
 /// </remarks>
 public sealed record LineDesign
 {
-    // A clasp a little longer than it must be gives the tongue ease; much longer is stiff on the wrist. Common practice: boxes 8 to 14 mm.
+    // A clasp a little longer than it must be gives the tongue ease; the layout needs about a pitch of room above. Assumed.
     private const double EaseMm = 0.4, RoomMm = 5.5;
+
+    // A limit missed by rounding is not missed.
+    private const double Slack = 1e-9;
 
     // Where the joint sets the gap, the layout still needs room to close. Assumed.
     private const double GapRoomMm = 0.12;
@@ -53,7 +56,7 @@ public sealed record LineDesign
         var width = LinkForm.Derive(spec, hinge, d + gap).WidthMm;
         var least = Math.Max(ClaspForm.LeastLength(spec, hinge, width), brief.Clasp.LengthMinMm ?? 0);
         var most = brief.Clasp.LengthMaxMm ?? least + Math.Max(RoomMm, d + gapMax);
-        if (most < least)
+        if (most < least - Slack)
         {
             return new LineDesign
             {
@@ -61,17 +64,65 @@ public sealed record LineDesign
                 Spec = spec,
                 Hinge = hinge,
                 Refusal = FormattableString.Invariant(
-                    $"clasp.length_max_mm is {most:0.0#}, but the shortest clasp whose tongue lasts in {brief.Metal} is {least:0.0#} mm long"),
+                    $"clasp.length_max_mm is {BriefField.Format(most)}, but the shortest clasp whose tongue lasts in {brief.Metal} is {LimitText.AtLeast(least, 2)} mm long; raise clasp.length_max_mm to that"),
             };
         }
 
+        // A usual clasp where one closes; any other that the tongue and the brief allow only where none does.
         var task = new LineTask(
             d, brief.Length.LaidFlatMm ?? 0, gap, gapMin, gapMax,
-            least, Math.Min(least + EaseMm, most), most, hinge.HeightMm, hinge.PlayMm,
+            least, least, Math.Max(least, most), hinge.HeightMm, hinge.PlayMm,
             brief.Species.WeightOf(spec.Stone.VolumeMm3).Value);
-        var plan = brief.Length is { WristMm: { } wrist, EaseMm: { } ease }
-            ? LinePlanner.PlanForWrist(task, wrist + ease)
-            : LinePlanner.Plan(task);
-        return new LineDesign { Brief = brief, Spec = spec, Hinge = hinge, Plan = plan, Refusal = plan.Refusal?.Reason ?? "" };
+        var usual = PlanWithin(
+            task,
+            brief,
+            brief.Clasp.LengthMinMm is null && task.ClaspMaxMm >= ClaspRange.UsualLowMm ? Math.Max(task.ClaspMinMm, ClaspRange.UsualLowMm) : task.ClaspMinMm,
+            brief.Clasp.LengthMaxMm is null && task.ClaspMinMm <= ClaspRange.UsualHighMm ? Math.Min(task.ClaspMaxMm, ClaspRange.UsualHighMm) : task.ClaspMaxMm);
+        var plan = usual.Best is null ? PlanWithin(task, brief, task.ClaspMinMm, task.ClaspMaxMm) : usual;
+        return new LineDesign { Brief = brief, Spec = spec, Hinge = hinge, Plan = plan, Refusal = Said(plan, brief.Length) };
+    }
+
+    private static LinePlan PlanWithin(LineTask task, ResolvedBrief brief, double shortest, double longest)
+    {
+        var within = task with
+        {
+            ClaspMinMm = shortest,
+            ClaspIdealMm = Math.Clamp(task.ClaspMinMm + EaseMm, shortest, longest),
+            ClaspMaxMm = longest,
+        };
+        return brief.Length is { WristMm: { } wrist, EaseMm: { } ease }
+            ? LinePlanner.PlanForWrist(Asked(within, "length.wrist_mm", ease), wrist + ease)
+            : LinePlanner.Plan(Asked(within, "length.laid_flat_mm", 0));
+    }
+
+    /// <summary>The task with the lengths that the brief's field may ask for.</summary>
+    private static LineTask Asked(LineTask task, string path, double ease)
+    {
+        var field = BriefFields.At(path)!;
+        return task with { ShortestAskedMm = field.Low + ease, LongestAskedMm = field.High + ease };
+    }
+
+    /// <summary>Why the plan is refused; for a wrist the lengths that work are said as the brief's field asks for them.</summary>
+    private static string Said(LinePlan plan, LengthBrief length)
+    {
+        if (plan.Refusal is not { } refusal || length.EaseMm is not { } ease)
+        {
+            return plan.Refusal?.Reason ?? "";
+        }
+
+        var wrists = new List<string>();
+        if (refusal.NearestShorterMm is { } low)
+        {
+            wrists.Add(LimitText.AtMost(low - ease, 2));
+        }
+
+        if (refusal.NearestLongerMm is { } high)
+        {
+            wrists.Add(LimitText.AtLeast(high - ease, 2));
+        }
+
+        return wrists.Count == 0
+            ? refusal.Reason
+            : $"{refusal.Reason}; with ease_mm {BriefField.Format(ease)} that is wrist_mm {string.Join(" or ", wrists)}";
     }
 }

@@ -1,3 +1,4 @@
+using Linewright.Brief;
 using Linewright.Stones;
 
 namespace Linewright.Parts;
@@ -27,8 +28,8 @@ public sealed record LineSpec
     /// <summary>Least height of the culet over the skin.</summary>
     public required double CuletClearanceMm { get; init; }
 
-    /// <summary>The joint asked for; null chooses by the room there is.</summary>
-    public HingeKind? Hinge { get; init; }
+    /// <summary>The joint asked for; auto chooses by the room there is.</summary>
+    public HingeKind Hinge { get; init; }
 
     /// <summary>Bar or pin diameter, null to derive.</summary>
     public double? BarMm { get; init; }

@@ -33,12 +33,7 @@ internal static class LineSpecs
             CoverMm = brief.Setting.CoverMm,
             TipRiseMm = brief.Setting.TipRiseMm,
             CuletClearanceMm = brief.Setting.CuletClearanceMm,
-            Hinge = brief.Hinge.Kind switch
-            {
-                Brief.HingeKind.EyeOverBar => HingeKind.EyeOverBar,
-                Brief.HingeKind.PinnedKnuckles => HingeKind.PinnedKnuckles,
-                _ => null,
-            },
+            Hinge = brief.Hinge.Kind,
             BarMm = brief.Hinge.BarMm,
             EyeWallMm = brief.Hinge.EyeWallMm,
             EyeWidthMm = brief.Hinge.EyeWidthMm,

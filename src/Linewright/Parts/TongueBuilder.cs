@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Linewright.Brief;
 using Linewright.Solids.Shapes;
 using Linewright.Solids.Space;
 

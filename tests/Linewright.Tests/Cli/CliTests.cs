@@ -24,7 +24,9 @@ public sealed class CliTests : IDisposable
     [Theory]
     [InlineData(new string[0], "Required command was not provided.")]
     [InlineData(new[] { "plan" }, "BRIEF")]
-    [InlineData(new[] { "bend" }, "bend")]
+    [InlineData(new[] { "bend" }, "read 'bend', expected one of plan, check, make, weigh, schema")]
+    [InlineData(new[] { "weight", "x.json" }, "read 'weight', expected one of plan, check, make, weigh, schema")]
+    [InlineData(new[] { "plan", "x.json", "y.json" }, "y.json")]
     [InlineData(new[] { "plan", "x.json", "--bogus" }, "--bogus")]
     [InlineData(new[] { "make", "x.json" }, "--out")]
     [InlineData(new[] { "plan", "x.json", "--set" }, "--set")]
@@ -173,6 +175,87 @@ public sealed class CliTests : IDisposable
     }
 
     [Fact]
+    public void A_place_that_takes_no_folder_is_said_in_our_words()
+    {
+        var (code, output, error) = Run(["make", Brief(), "--out", Path.Combine(Brief(), "under", "out")], new SampleWorkbench());
+        Assert.Equal((ExitCode.Ours, ""), (code, output));
+        Assert.Equal($"{Path.Combine(Brief(), "under", "out")}: found no place to write ({Brief()} is a file), expected a new folder or an earlier one of ours; choose a folder that may be written\n", error);
+        Assert.Equal((ExitCode.Asked, "", "--out: read an empty name, expected a folder; name one that is new, or an earlier one of ours\n"), Run(["make", Brief(), "--out", ""], new SampleWorkbench()));
+        Assert.Equal((ExitCode.Asked, "", "BRIEF: read an empty name, expected a brief; name its file, or use - for standard input\n"), Run(["plan", ""]));
+        Assert.Equal([Brief()], Directory.EnumerateFileSystemEntries(folder));
+    }
+
+    [Fact]
+    public void A_folder_that_may_not_be_written_is_refused_before_the_work()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows() || Environment.IsPrivilegedProcess, "rights do not bind whoever runs the tests");
+        var place = Path.Combine(folder, "out");
+        Directory.CreateDirectory(place);
+        if (!OperatingSystem.IsWindows())
+        {
+            File.SetUnixFileMode(place, UnixFileMode.UserRead | UnixFileMode.UserExecute);
+        }
+
+        var bench = new SampleWorkbench { Midway = _ => Assert.Fail("the work was begun") };
+        Assert.Equal((ExitCode.Ours, "", $"{place}: found a folder that may not be written, expected a new folder or an earlier one of ours; change its rights, or name another\n"), Run(["make", Brief(), "--out", place], bench));
+        Assert.Equal(2, Directory.GetFileSystemEntries(folder).Length);
+    }
+
+    [Fact]
+    public void A_disk_that_is_full_midway_leaves_nothing_behind()
+    {
+        var bench = new SampleWorkbench { Midway = _ => throw new IOException("No space left on device.") };
+        var (code, _, error) = Run(["make", Brief(), "--out", Path.Combine(folder, "out")], bench);
+        Assert.Equal((ExitCode.Ours, $"{Path.Combine(folder, "out")}: a file could not be written (No space left on device); nothing was written; make room, or choose another folder\n"), (code, error));
+        Assert.Equal([Brief()], Directory.EnumerateFileSystemEntries(folder));
+    }
+
+    [Theory]
+    [InlineData("plan")]
+    [InlineData("plan", "--json")]
+    [InlineData("schema")]
+    [InlineData("--help")]
+    public void An_answer_that_cannot_be_written_is_said_without_a_trace(params string[] args)
+    {
+        if (args is ["plan", ..])
+        {
+            args = [.. args, Brief()];
+        }
+
+        using var error = new StringWriter { NewLine = "\n" };
+        var desk = new Desk { In = Stream.Null, Out = new FullStream(), Error = error, Workbench = new SampleWorkbench() };
+        Assert.Equal(ExitCode.Ours, CommandLine.Run(args, desk, TestContext.Current.CancellationToken));
+        Assert.Equal("standard output: cannot be written (No space left on device), expected a place for the answer\n", error.ToString());
+    }
+
+    [Fact]
+    public void A_message_that_nobody_can_hear_does_not_change_the_answer()
+    {
+        using var error = new DeafWriter();
+        var desk = new Desk { In = Stream.Null, Out = Stream.Null, Error = error, ShowsProgress = true, Workbench = new SampleWorkbench(Verdict.Fail) };
+        Assert.Equal(ExitCode.CheckFails, CommandLine.Run(["check", Brief()], desk, TestContext.Current.CancellationToken));
+        Assert.Equal(ExitCode.Asked, CommandLine.Run(["check", Brief() + "x"], desk, TestContext.Current.CancellationToken));
+    }
+
+    [Theory]
+    [InlineData("plan")]
+    [InlineData("check")]
+    [InlineData("weigh")]
+    [InlineData("make")]
+    public void Json_has_the_same_keys_from_every_verb_and_no_progress_in_it(string verb)
+    {
+        string[] args = verb == "make" ? [verb, Brief(), "--json", "--out", Path.Combine(folder, "out")] : [verb, Brief(), "--json"];
+        var (_, output, error) = Run(args, new SampleWorkbench(Verdict.Pass), forPeople: true);
+        using var report = JsonDocument.Parse(output);
+        string[] keys = verb == "plan"
+            ? ["brief", "layout", "parts", "stones", "findings", "cautions"]
+            : ["brief", "layout", "parts", "stones", "weights", "findings", "cautions"];
+        Assert.Equal(keys, report.RootElement.EnumerateObject().Select(key => key.Name));
+        Assert.DoesNotContain('\u001b', output);
+        Assert.Contains("measuring", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_folder_that_is_discarded_leaves_no_trace_and_takes_no_more_files()
     {
         var bench = new SampleWorkbench
@@ -230,6 +313,15 @@ public sealed class CliTests : IDisposable
     }
 
     [Fact]
+    public void The_parts_table_weighs_castings_and_no_wire()
+    {
+        var bench = new SampleWorkbench { Change = report => report with { Parts = [report.Parts[0], report.Parts[0] with { Name = "pin", IsCast = false, CastG = 0 }] } };
+        var rows = Run(["weigh", Brief()], bench).Out.Split('\n').Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries)).ToList();
+        Assert.Equal(["link", "48", "12.35", "61.5", "0.200", "9.60", "48210"], rows.Single(row => row is ["link", ..]));
+        Assert.Equal(["pin", "48", "12.35", "61.5", "drawn", "wire", "48210"], rows.Single(row => row is ["pin", ..]));
+    }
+
+    [Fact]
     public void Colour_and_progress_are_for_people()
     {
         var (_, output, error) = Run(["check", Brief()], new SampleWorkbench(Verdict.Fail), forPeople: true);
@@ -264,6 +356,24 @@ public sealed class CliTests : IDisposable
             Workbench = bench ?? new SampleWorkbench(),
         }, stop?.Token ?? TestContext.Current.CancellationToken);
         return (code, Encoding.UTF8.GetString(output.ToArray()), error.ToString());
+    }
+
+    /// <summary>A standard error that is closed.</summary>
+    private sealed class DeafWriter : StringWriter
+    {
+        public override void Write(char value) => throw new IOException("Bad file descriptor");
+
+        public override void Write(char[] buffer, int index, int count) => throw new IOException("Bad file descriptor");
+
+        public override void Write(string? value) => throw new IOException("Bad file descriptor");
+    }
+
+    /// <summary>A disk without room.</summary>
+    private sealed class FullStream : MemoryStream
+    {
+        public override void Write(byte[] buffer, int offset, int count) => throw new IOException("No space left on device.");
+
+        public override void Write(ReadOnlySpan<byte> buffer) => throw new IOException("No space left on device.");
     }
 
     private string Brief() => Write("brief.json", SampleReport.Brief);

@@ -14,6 +14,9 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
     /// <summary>Runs in the middle of make, after the first file.</summary>
     public Action<OutputFolder> Midway { get; init; } = _ => { };
 
+    /// <summary>What the report says instead.</summary>
+    public Func<Report, Report> Change { get; init; } = report => report;
+
     public Report Plan(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Answer(brief, stage) with { Parts = [], Weights = null };
 
     public Report Check(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Answer(brief, stage);
@@ -36,6 +39,6 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
     {
         stage.Report("measuring");
         Asked = brief;
-        return SampleReport.Of(brief, verdicts);
+        return Change(SampleReport.Of(brief, verdicts));
     }
 }

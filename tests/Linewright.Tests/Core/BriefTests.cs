@@ -33,6 +33,8 @@ public class BriefTests
         { Shortest.Replace("3.0", "3,5"), "b.json:3:69: read '5', expected a number in JSON's way; write 3.5, not 03.5 or 3,5" },
         { Shortest.Replace("3.0", ".5"), "b.json:3:67: read '.', expected a number; begin a number with a digit or -" },
         { Shortest.Replace("\"diameter_mm\"", "\"diametre_mm\""), "b.json:3:52: stone.diametre_mm: read an unknown field \"diametre_mm\", expected a field of stone; did you mean \"diameter_mm\"?" },
+        { Shortest.Replace("\"diameter_mm\"", "\"diametre\""), "b.json:3:52: stone.diametre: read an unknown field \"diametre\", expected a field of stone; did you mean \"diameter_mm\"?" },
+        { Shortest.Replace("3.0", "1e999"), "b.json:3:67: stone.diameter_mm: read 1e999, expected a number from 1.2 to 8 mm; 8 is the nearest that works" },
         { Shortest.Replace("\"name\"", "\"diameter_mm\": 3, \"name\""), "b.json:2:3: diameter_mm: read an unknown field \"diameter_mm\", expected a field of the brief; diameter_mm belongs into the group stone" },
         { Shortest.Replace("\"cut\"", "\"table_percent\": 57, \"table_percent\": 58, \"cut\""), "b.json:3:35: stone.table_percent: read \"table_percent\" a second time, expected every field once; remove one of the two" },
         { Shortest.Replace("round", "rund"), "b.json:3:21: stone.cut: read \"rund\", expected one of round; did you mean \"round\"?" },
@@ -158,6 +160,8 @@ public class BriefTests
     [InlineData("stone.diameter_mm=3,5", "--set stone.diameter_mm: read 3,5, expected a number from 1.2 to 8 mm; write a plain number without quotes or unit")]
     [InlineData("stone.diameter_mm=NaN", "--set stone.diameter_mm: read NaN, expected a number from 1.2 to 8 mm; 1.2 is the nearest that works")]
     [InlineData("stone.diametre_mm=3", "--set stone.diametre_mm: read an unknown field \"stone.diametre_mm\", expected the path of a field of the brief; did you mean \"stone.diameter_mm\"?")]
+    [InlineData("stone.diametre=3", "--set stone.diametre: read an unknown field \"stone.diametre\", expected the path of a field of the brief; did you mean \"stone.diameter_mm\"?")]
+    [InlineData("finish=3", "--set finish: read a group, expected one of its fields; write finish. and one of rhodium_um")]
     [InlineData("stone.diameter_mm", "--set stone.diameter_mm: read no =, expected a field, =, and a value; write --set stone.diameter_mm=3.5")]
     [InlineData("metal=silver", "--set metal: read silver, expected one of 30 names, such as gold-750-yellow; did you mean \"silver-925\"?")]
     [InlineData("clasp.safety=perhaps", "--set clasp.safety: read perhaps, expected true or false; write true or false without quotes")]
@@ -180,10 +184,42 @@ public class BriefTests
     }
 
     [Fact]
+    public void A_field_assigned_twice_is_refused()
+        => Assert.Equal(
+            ["--set stone.diameter_mm: read stone.diameter_mm a second time, expected every field once; remove one of the two"],
+            BriefReader.Override(Encoding.UTF8.GetBytes(Shortest), "b.json", ["stone.diameter_mm=3", "stone.diameter_mm=3.5"]).Messages);
+
+    [Fact]
     public void Two_assigned_forms_of_length_are_refused()
         => Assert.Equal(
             ["--set length.wrist_mm: read wrist_mm beside laid_flat_in, expected exactly one form of length; remove one of the two"],
             BriefReader.Override(Encoding.UTF8.GetBytes(Shortest), "b.json", ["length.wrist_mm=150", "length.laid_flat_in=7"]).Messages);
+
+    [Theory]
+    [InlineData(3.3333333, "link.stone_gap_min_mm=1")]
+    [InlineData(3.3333334, "link.stone_gap_max_mm=0.1")]
+    [InlineData(3, "link.stone_gap_min_mm=1")]
+    [InlineData(3, "link.stone_gap_max_mm=0.1")]
+    public void A_gap_that_a_refusal_names_is_accepted(double diameter, string assignment)
+    {
+        var stone = string.Create(CultureInfo.InvariantCulture, $"stone.diameter_mm={diameter}");
+        BriefResult With(string gap) => BriefReader.Override(Encoding.UTF8.GetBytes(Shortest), "b.json", [stone, gap]);
+        var fault = Assert.Single(With(assignment).Faults);
+        var advised = fault.Expected.Split(' ')[^2];
+        Assert.Empty(With($"{fault.Path}={advised}").Messages);
+    }
+
+    [Theory]
+    [InlineData(9.534, 2, "9.54", "9.53")]
+    [InlineData(9.53, 2, "9.53", "9.53")]
+    [InlineData(0.1 + 0.2, 2, "0.30", "0.30")] // 0.30000000000000004
+    [InlineData(16, 1, "16.0", "16.0")]
+    public void Advice_is_rounded_to_the_side_that_works(double limit, int decimals, string least, string most)
+        => Assert.Equal((least, most), (LimitText.AtLeast(limit, decimals), LimitText.AtMost(limit, decimals)));
+
+    [Fact]
+    public void Advice_takes_the_decimals_that_its_room_asks_for()
+        => Assert.Equal(("9.5341", "9.5338"), (LimitText.AtLeast(9.53402, 2, room: 0.0002), LimitText.AtMost(9.53388, 2, room: 0.0002)));
 
     [Fact]
     public void A_file_of_nothing_but_faults_is_given_up_early()

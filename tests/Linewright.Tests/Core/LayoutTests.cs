@@ -1,4 +1,6 @@
 using System.Diagnostics;
+using System.Globalization;
+using System.Text.RegularExpressions;
 using CsCheck;
 using Linewright.Layout;
 using Linewright.Solids.Space;
@@ -81,6 +83,55 @@ public class LayoutTests
         Assert.EndsWith("the nearest that work are 37.50 and 44.00 mm", plan.Refusal.Reason, StringComparison.Ordinal);
         Assert.NotNull(LinePlanner.Plan(task with { LaidFlatMm = 37.5 }).Best);
         Assert.NotNull(LinePlanner.Plan(task with { LaidFlatMm = 44.0 }).Best);
+    }
+
+    [Fact]
+    public void Lengths_that_a_refusal_names_are_accepted_as_they_are_printed()
+        => Tasks.Where(t => LinePlanner.Plan(t).Refusal is not null).Sample(task =>
+        {
+            var reason = LinePlanner.Plan(task).Refusal!.Reason;
+            var advised = Regex.Matches(reason[reason.LastIndexOf(';')..], @"\d+\.\d+", RegexOptions.NonBacktracking).Select(number => double.Parse(number.Value, CultureInfo.InvariantCulture)).ToList();
+            Assert.NotEmpty(advised);
+            Assert.All(advised, length => Assert.NotNull(LinePlanner.Plan(task with { LaidFlatMm = length }).Best));
+        }, iter: 200);
+
+    [Fact]
+    public void A_length_that_may_not_be_asked_for_is_not_advised()
+    {
+        var task = SevenInches with { LaidFlatMm = 38.0, StoneDiameterMm = 8, GapPreferredMm = 0.5, GapMinMm = 0.5, GapMaxMm = 0.5, ClaspMaxMm = 12 };
+        var refusal = LinePlanner.Plan(task with { ShortestAskedMm = 38 }).Refusal!;
+        Assert.Null(refusal.NearestShorterMm);
+        Assert.EndsWith("the shortest that works is 44.00 mm", refusal.Reason, StringComparison.Ordinal);
+        refusal = LinePlanner.Plan(task with { LongestAskedMm = 43 }).Refusal!;
+        Assert.Null(refusal.NearestLongerMm);
+        Assert.EndsWith("the longest that works is 37.50 mm", refusal.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_change_of_pitch_is_never_said_to_be_nothing()
+        => Gen.Double[-0.3, 0.3].Select(Gen.Int[1, 9], (share, power) => share * Math.Pow(10, -power)).Sample(slip =>
+        {
+            // 37 links at the preferred gap leave 11.3 mm: limits a hair beside that ask for a hair of pitch.
+            var plan = LinePlanner.Plan(SevenInches with { ClaspMinMm = 11.3 + slip, ClaspIdealMm = 11.3 + slip, ClaspMaxMm = 11.3 + slip });
+            Assert.All(plan.Candidates, c => Assert.DoesNotMatch(@"by 0\.0+ mm", c.Reason));
+        });
+
+    [Fact]
+    public void No_sentence_speaks_of_less_than_nothing()
+        => Tasks.Sample(task =>
+        {
+            var plan = LinePlanner.Plan(task);
+            Assert.All([.. plan.Candidates.Select(c => c.Reason), .. plan.Misses.Select(m => m.Reason)], reason => Assert.DoesNotMatch(@"-\d|leave 0\.0 mm|; .*\b0\.0 mm would", reason));
+        });
+
+    [Theory]
+    [InlineData(4e-3, "pitch tightened by 0.004 mm")]
+    [InlineData(4e-4, "pitch tightened by 0.0004 mm")]
+    [InlineData(4e-6, "keeps the 0.50 mm gap to a hair; the clasp is 11.3 mm long, its limit")]
+    public void A_small_change_of_pitch_is_said_with_its_digits(double change, string said)
+    {
+        var clasp = 11.3 + 37 * change;
+        Assert.StartsWith(said, LinePlanner.Plan(SevenInches with { ClaspMinMm = clasp, ClaspIdealMm = clasp + 0.1, ClaspMaxMm = clasp + 0.2 }).Candidates.Single(c => c.Count == 37).Reason, StringComparison.Ordinal);
     }
 
     [Fact]

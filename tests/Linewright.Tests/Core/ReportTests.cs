@@ -5,6 +5,7 @@ using CsCheck;
 using Linewright.Brief;
 using Linewright.Checks;
 using Linewright.Making;
+using Linewright.Solids.Meshing;
 using Linewright.Tests.Cli;
 
 namespace Linewright.Tests.Core;
@@ -25,6 +26,26 @@ public class ReportTests
         Assert.Equal(["rule", "verdict", "where", "measured", "limit", "unit", "source", "mark", "cure"], Keys(root["findings"]![0]!));
         Assert.Equal("fail", (string?)root["findings"]![0]!["verdict"]);
         Assert.Equal(3.428571, (double)root["layout"]!["pitch_mm"]!);
+    }
+
+    [Fact]
+    public void A_part_weighs_more_as_cast_than_finished_and_the_parts_make_the_whole()
+    {
+        // Pinned, so that there is a drawn wire too; meshed coarsely.
+        var model = CheckedPieces.White;
+        var patterns = model.Piece.Parts.Select(part => Pattern.Of(part, Mesher.Run(part.AsCast, new MeshSettings(0.15, 0.04, true)), 0.6));
+        var report = Reports.Of(new MadePiece(model, [.. patterns]));
+        Assert.Contains(report.Parts, part => !part.IsCast);
+        Assert.All(report.Parts, part =>
+        {
+            Assert.True(part.IsCast ? part.CastG > part.MassG : part is { CastG: 0, MassG: > 0 }, part.Name);
+            Assert.Equal(report.Brief.Alloy.MassOf(part.FinishedMm3).Value, part.MassG, 1e-12);
+
+            // The file's mesh is the casting before it shrinks: 1 / (1 - 0.006) on a length.
+            Assert.Equal(part.IsCast ? report.Brief.Alloy.MassOf(part.VolumeMm3 * 0.994 * 0.994 * 0.994).Value : 0, part.CastG, 1e-9);
+        });
+        Assert.Equal(report.Weights!.MetalFinishedG, report.Parts.Sum(part => part.MassG * part.Count), 1e-9);
+        Assert.Equal(report.Weights.MetalCastG, report.Parts.Sum(part => part.CastG * part.Count), 1e-9);
     }
 
     [Fact]

@@ -66,11 +66,48 @@ public class AssemblyFileTests
         });
 
     [Fact]
-    public void A_3MF_entry_is_as_old_as_ZIP_can_say()
+    public void A_3MF_entry_is_stored_and_as_old_as_ZIP_can_say()
     {
         using var zip = new ZipArchive(new MemoryStream(Written("3mf")));
         Assert.Equal(["[Content_Types].xml", "_rels/.rels", "3D/3dmodel.model"], zip.Entries.Select(entry => entry.FullName), StringComparer.Ordinal);
-        Assert.All(zip.Entries, entry => Assert.Equal(new DateTime(1980, 1, 1), entry.LastWriteTime.DateTime));
+        Assert.All(zip.Entries, entry =>
+        {
+            Assert.Equal(new DateTime(1980, 1, 1), entry.LastWriteTime.DateTime);
+            Assert.Equal(entry.Length, entry.CompressedLength);
+            Assert.Equal(0, entry.ExternalAttributes);
+        });
+    }
+
+    [Fact]
+    public void A_3MF_names_no_operating_system()
+    {
+        // Standard: ZIP, APPNOTE.TXT 4.3.12: mark, then "version made by", whose upper byte is the host; method at 10.
+        var bytes = Written("3mf");
+        var entries = 0;
+        for (var at = bytes.AsSpan().IndexOf("PK\u0001\u0002"u8); bytes.AsSpan(at).StartsWith("PK\u0001\u0002"u8); entries++)
+        {
+            Assert.Equal([20, 0], bytes[(at + 4)..(at + 6)]);
+            Assert.Equal([0, 0], bytes[(at + 10)..(at + 12)]);
+            at += 46 + bytes[at + 28] + 256 * bytes[at + 29];
+        }
+
+        Assert.Equal(3, entries);
+    }
+
+    [Fact]
+    public void A_package_has_the_bytes_that_the_format_says()
+    {
+        // By hand from APPNOTE.TXT 4.3; the check value of CRC-32 for "123456789" is CBF43926. Source: Williams (1993), A Painless Guide to CRC.
+        var bytes = SampleScenes.Bytes(stream =>
+        {
+            using var zip = new StoredZip(stream);
+            zip.Add("a", "123456789"u8);
+        });
+        Assert.Equal(
+            "504B0304" + "1400" + "0000" + "0000" + "0000" + "2100" + "2639F4CB" + "09000000" + "09000000" + "0100" + "0000" + "61" + "313233343536373839"
+            + "504B0102" + "1400" + "1400" + "0000" + "0000" + "0000" + "2100" + "2639F4CB" + "09000000" + "09000000" + "0100" + "0000" + "0000" + "0000" + "0000" + "00000000" + "00000000" + "61"
+            + "504B0506" + "0000" + "0000" + "0100" + "0100" + "2F000000" + "28000000" + "0000",
+            Convert.ToHexString(bytes));
     }
 
     [Fact]
