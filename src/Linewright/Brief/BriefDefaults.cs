@@ -41,7 +41,7 @@ public static class BriefDefaults
                 brief.Number("link.rail_mm"), Value("link.opening_percent"), Value("link.edge_radius_mm"), Value("link.fillet_mm")),
             new ClaspBrief(
                 Word<ClaspKind>(brief, "clasp.kind"), brief.Number("clasp.length_min_mm"), brief.Number("clasp.length_max_mm"),
-                Value("clasp.wall_mm"), brief.Number("clasp.tongue_mm"), Value("clasp.press_mm"), Value("clasp.side_play_mm"),
+                brief.Number("clasp.wall_mm") ?? ClaspWallMm(metal), brief.Number("clasp.tongue_mm"), Value("clasp.press_mm"), Value("clasp.side_play_mm"),
                 Value("clasp.width_ratio"), Word<Temper>(brief, "clasp.temper"), brief.Flag("clasp.safety")!.Value),
             new ProcessBrief(
                 brief.Number("process.shrink_percent") ?? MaterialTables.ProcessOf(MaterialTables.Alloys.Find(metal)).LinearShrinkPercent,
@@ -85,6 +85,11 @@ public static class BriefDefaults
     /// trade's 0.20 to 0.35, because the joint under them is no smaller and must still bend backwards.
     /// </remarks>
     public static double StoneGapMm(double diameterMm) => Math.Round(0.30 + 0.05 * diameterMm, 9); // so that a gap that messages name is the gap
+
+    /// <summary>Wall of the clasp's box, mm.</summary>
+    /// <remarks>Common practice: 0.8. A metal that casts no thinner than that keeps a twentieth of a millimetre for the finish. Assumed.</remarks>
+    public static double ClaspWallMm(string metal)
+        => Math.Max(0.8, MaterialTables.ProcessOf(MaterialTables.Alloys.Find(metal)).MinimumWallMm + 0.05);
 
     private static LengthBrief Length(DesignBrief brief)
     {

@@ -75,7 +75,7 @@ public static class BriefFields
         Choice("clasp.kind", ["box"], "box", "The clasp."),
         Derived("clasp.length_min_mm", 3, 60, "Shortest clasp that the layout may choose: closed and taut, from the axis of the box's bar to the axis of the tongue's eye. Never under what the tongue needs.", "8 mm, or what the tongue needs to last in its metal and temper"),
         Derived("clasp.length_max_mm", 3, 60, "Longest clasp that the layout may choose, measured in the same way. At least what the tongue needs.", "16 mm; where no line closes so, 5.5 mm or a pitch over the shortest"),
-        Number("clasp.wall_mm", 0.6, 1.5, "Wall of the box, finished.", 0.8),
+        Derived("clasp.wall_mm", 0.6, 1.5, "Wall of the box, finished.", "0.8, or a twentieth of a millimetre over the least wall of the metal where that is more"),
         Derived("clasp.tongue_mm", 0.25, 0.6, "Thickness of the tongue's strip.", "0.35 to 0.45, so that the push takes 3.5 N"),
         Number("clasp.press_mm", 0.4, 0.9, "How far the tongue is pressed to release it.", 0.55),
         Number("clasp.side_play_mm", 0.05, 0.2, "Between the tongue and the box, a side.", 0.10),

@@ -16,6 +16,7 @@ public static class PieceChecks
         new RunningCheck(),
         new SettingCheck(),
         new StoneRoomCheck(),
+        new LinkHeightCheck(),
         new WallCheck(),
         new StrengthCheck(),
         new ClaspCheck(),

@@ -1,3 +1,5 @@
+using Linewright.Brief;
+
 namespace Linewright.Parts;
 
 /// <summary>The box clasp's dimensions, mm. Frame: origin at the box's bar axis on the skin plane, x towards the tongue's eye, closed and taut.</summary>

@@ -83,10 +83,9 @@ public sealed record HingeForm
         }
 
         // An eye over a bar is the simpler and the stronger joint. It is left only where it would part the stones, or lift
-        // them over the trade's height of a link, 0.68 d + 0.9 with half a millimetre for the wearer to accept, and far over
-        // what pins need. Source: height rule, common practice; the rest: Assumed.
+        // them over what is usual and far over what pins need. Assumed.
         HingeForm cast = Derive(spec, HingeKind.EyeOverBar), pinned = Derive(spec, HingeKind.PinnedKnuckles);
-        var height = Math.Max(0.68 * spec.Stone.DiameterMm + 1.4 - spec.Stone.DepthMm, pinned.CuletMm + HigherMm);
+        var height = Math.Max(HeightRule.MostMm(spec.Stone.DiameterMm) - spec.Stone.DepthMm, pinned.CuletMm + HigherMm);
         var parts = cast.LeastPitchMm > Math.Max(spec.Stone.DiameterMm + spec.GapMinMm, pinned.LeastPitchMm) + WiderMm;
         return cast.CuletMm <= height && !parts ? cast : pinned;
     }

@@ -19,6 +19,9 @@ public sealed record LineDesign
     // Where the joint sets the gap, the layout still needs room to close. Assumed.
     private const double GapRoomMm = 0.12;
 
+    // Stones further apart than this part of their diameter no longer read as a line. Assumed.
+    private const double WidestGap = 0.45;
+
     /// <summary>What was asked.</summary>
     public required ResolvedBrief Brief { get; init; }
 
@@ -51,6 +54,11 @@ public sealed record LineDesign
 
         // Under small stones the joint, not the girdles, sets how close the links may stand.
         var gapMin = Math.Max(brief.Link.StoneGapMinMm, hinge.LeastPitchMm - d);
+        if (gapMin > Math.Max(WidestGap * d, brief.Link.StoneGapMaxMm))
+        {
+            return new LineDesign { Brief = brief, Spec = spec, Hinge = hinge, Refusal = TooFarApart(brief, hinge, gapMin) };
+        }
+
         var gap = Math.Max(brief.Link.StoneGapMm, gapMin);
         var gapMax = Math.Max(brief.Link.StoneGapMaxMm, gapMin + GapRoomMm);
         var width = LinkForm.Derive(spec, hinge, d + gap).WidthMm;
@@ -80,6 +88,25 @@ public sealed record LineDesign
             brief.Clasp.LengthMaxMm is null && task.ClaspMinMm <= ClaspRange.UsualHighMm ? Math.Min(task.ClaspMaxMm, ClaspRange.UsualHighMm) : task.ClaspMaxMm);
         var plan = usual.Best is null ? PlanWithin(task, brief, task.ClaspMinMm, task.ClaspMaxMm) : usual;
         return new LineDesign { Brief = brief, Spec = spec, Hinge = hinge, Plan = plan, Refusal = Said(plan, brief.Length) };
+    }
+
+    private static string TooFarApart(ResolvedBrief brief, HingeForm hinge, double gap)
+    {
+        var stone = brief.Stone;
+        var way = $"set link.stone_gap_max_mm to {LimitText.AtLeast(gap, 2)} if that is wanted, or take a metal that casts thinner";
+        const double step = 0.1;
+        for (var d = Math.Ceiling(stone.DiameterMm / step) * step; d <= BriefFields.At("stone.diameter_mm")!.High; d += step)
+        {
+            if (LineSpecs.Of(brief with { Stone = stone with { DiameterMm = d } }).Spec is { } larger
+                && HingeForm.Derive(larger).LeastPitchMm - d <= WidestGap * d)
+            {
+                way = $"take stones from {LimitText.AtLeast(d, 1)} mm up, {way}";
+                break;
+            }
+        }
+
+        return FormattableString.Invariant(
+            $"stones of {BriefField.Format(stone.DiameterMm)} mm would stand {gap:0.00} mm apart, because the joint that {brief.Metal} allows needs a pitch of {hinge.LeastPitchMm:0.00} mm; {way}");
     }
 
     private static LinePlan PlanWithin(LineTask task, ResolvedBrief brief, double shortest, double longest)

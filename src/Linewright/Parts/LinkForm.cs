@@ -1,3 +1,4 @@
+using Linewright.Brief;
 using Linewright.Solids.Space;
 
 namespace Linewright.Parts;
