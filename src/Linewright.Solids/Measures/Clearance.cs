@@ -14,12 +14,16 @@ namespace Linewright.Solids.Measures;
 public static class Clearance
 {
     // Separate candidates kept for refinement: a link touches its neighbour in a few places at most.
-    private const int MostCandidates = 6;
+    private const int MostCandidates = 6, MostTaken = 24;
 
     // How much lower than its nearest probe a surface may come, in covers. A cover is the worst distance to a probe;
     // the gap changes by as much only where a sharp edge stands square to the other surface, and edges carry probes
     // along themselves.
     private const double SlackInCovers = 0.5;
+
+    // How much the slope along a surface grows on average from a probe to the lowest point near it: a radius of 0.2 mm
+    // turns by more within a cover, but such an edge has a probe within half of one.
+    private const double MostSlopeGrowth = 0.1;
 
     // A candidate must promise at least this much to be refined, mm: less is below what any maker can see.
     private const double WorthwhileMm = 1e-3;
@@ -37,43 +41,50 @@ public static class Clearance
     /// <param name="within">Gaps above this, mm, need not be found: the result may then be <see cref="ClearanceResult.None"/>.</param>
     public static ClearanceResult Between(
         ReadOnlySpan<Body> sideA, Pose poseA, ReadOnlySpan<Body> sideB, Pose poseB, double within = double.PositiveInfinity)
+        => Find(sideA, poseA, sideB, poseB, within).Result;
+
+    /// <summary>The same, with what it takes to follow the pair.</summary>
+    internal static FeltPair Find(ReadOnlySpan<Body> sideA, Pose poseA, ReadOnlySpan<Body> sideB, Pose poseB, double within)
     {
-        var best = ClearanceResult.None with { GapMm = within };
-        var isFound = false;
+        var best = FeltPair.None;
+        var least = within;
         var toB = poseA.Then(poseB.Inverse());
-        foreach (var a in sideA)
+        for (var i = 0; i < sideA.Length; i++)
         {
-            foreach (var b in sideB)
+            for (var j = 0; j < sideB.Length; j++)
             {
-                if (Pair(a, b, toB, best.GapMm) is { } pair)
+                if (Pair(sideA[i], sideB[j], toB, least) is { } pair)
                 {
-                    best = new ClearanceResult(pair.Gap, poseA.Point(pair.A), poseA.Point(pair.B), a.Name, b.Name);
-                    isFound = true;
+                    var result = new ClearanceResult(
+                        pair.Gap, poseA.Point(pair.A), poseA.Point(pair.B), sideA[i].Name, sideB[j].Name);
+                    best = new FeltPair(result, i, j, pair.IsOfA, pair.IsOfA ? pair.A : toB.Point(pair.B));
+                    least = pair.Gap;
                 }
             }
         }
 
-        return isFound ? best : ClearanceResult.None;
+        return best;
     }
 
     /// <summary>The nearest pair of two bodies in the first one's frame, where nearer than a limit.</summary>
-    private static (double Gap, Vec3 A, Vec3 B)? Pair(Body a, Body b, Pose toB, double limit)
+    private static (double Gap, Vec3 A, Vec3 B, bool IsOfA)? Pair(Body a, Body b, Pose toB, double limit)
     {
         var candidates = new List<Candidate>();
         var toA = toB.Inverse();
         var lowest = limit;
-        Collect(a, b, toB, true, ref lowest, candidates);
-        Collect(b, a, toA, false, ref lowest, candidates);
+        Collect(a.Probes, b, toB, true, ref lowest, candidates);
+        Collect(b.Probes, a, toA, false, ref lowest, candidates);
         candidates.Sort(static (p, q) => p.Distance.CompareTo(q.Distance));
 
         // Take the lowest, then others that stand apart from those taken and could still lead lower.
-        (double Gap, Vec3 A, Vec3 B)? best = null;
+        (double Gap, Vec3 A, Vec3 B, bool IsOfA)? best = null;
         var taken = new List<Vec3>(MostCandidates);
+        var (found, isUnderstated) = (0, false);
         foreach (var c in candidates)
         {
-            var own = c.IsOfA ? a : b;
+            var (own, other) = c.IsOfA ? (a, b) : (b, a);
             var cover = own.Probes.Cover;
-            if (taken.Count == MostCandidates || c.Distance - cover * SlackInCovers > Math.Min(limit, best?.Gap ?? limit))
+            if (found == MostCandidates || taken.Count == MostTaken || c.Distance - cover * SlackInCovers > Math.Min(limit, best?.Gap ?? limit))
             {
                 break;
             }
@@ -86,32 +97,40 @@ public static class Clearance
             }
 
             taken.Add(inA);
-            var search = c.IsOfA
-                ? new NearestPair(a.Solid, b.Solid, toB, start, Math.Abs(c.Distance) + 4 * cover)
-                : new NearestPair(b.Solid, a.Solid, toA, start, Math.Abs(c.Distance) + 4 * cover);
+            var search = new NearestPair(own, other, c.IsOfA ? toB : toA, start, Math.Abs(c.Distance) + 4 * cover);
 
-            // Where the gap hardly slopes along the surface there is little to gain beyond what is known.
-            if (best is { } known && c.Distance - search.SlopeAt(start) * cover > known.Gap - WorthwhileMm)
+            // Where the gap hardly slopes along the surface there is little to gain beyond what is known, or asked for.
+            var slope = search.SlopeAt(start);
+            if (c.Distance - (slope + MostSlopeGrowth) * cover > limit
+                || (best is { } known && c.Distance - slope * cover > known.Gap - WorthwhileMm))
             {
                 continue;
             }
 
-            var pair = c.IsOfA ? search.From(start) : Turned(search.From(start));
-            if (pair.Gap < (best?.Gap ?? limit))
+            var (gap, onOwn, onOther) = search.From(start);
+
+            // Beside a deep cut a probe feels what was cut away: that is no place, and others must be looked at instead.
+            found += gap <= c.Distance + 2 * cover ? 1 : 0;
+            isUnderstated |= gap > c.Distance + WorthwhileMm;
+            if (gap < (best?.Gap ?? limit))
             {
-                best = pair;
+                best = c.IsOfA ? (gap, onOwn, onOther, true) : (gap, toA.Point(onOther), toA.Point(onOwn), false);
             }
         }
 
-        return best;
+        // A distance that understates hides which places are nearest: the probes themselves tell.
+        if (isUnderstated && best is { Gap: > 0 } felt)
+        {
+            var reach = felt.Gap + 4 * a.Probes.Cover;
+            var (gap, onA, onB) = new NearestPair(a, b, toB, felt.A, reach).FromProbes(felt.Gap);
+            best = gap < felt.Gap ? (gap, onA, onB, true) : best;
+        }
 
-        (double Gap, Vec3 A, Vec3 B) Turned((double Gap, Vec3 Own, Vec3 Other) pair)
-            => (pair.Gap, toA.Point(pair.Other), toA.Point(pair.Own));
+        return best;
     }
 
-    private static void Collect(Body own, Body other, Pose toOther, bool isOfA, ref double lowest, List<Candidate> found)
+    private static void Collect(ProbeSurface probes, Body other, Pose toOther, bool isOfA, ref double lowest, List<Candidate> found)
     {
-        var probes = own.Probes;
         if (probes.Count == 0)
         {
             return;
@@ -126,7 +145,7 @@ public static class Clearance
 
         var arena = Scratch.Arena;
         var mark = arena.Mark;
-        var scan = new ProbeScan(probes, toOther, other.Solid, arena);
+        var scan = new ProbeScan(probes, toOther, other, arena);
 
         // Look into the most promising cluster, so that its best probe rules most others out.
         var first = 0;

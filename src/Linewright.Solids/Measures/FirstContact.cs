@@ -12,13 +12,15 @@ namespace Linewright.Solids.Measures;
 /// </remarks>
 public static class FirstContact
 {
-    /// <summary>Least step; a contact that opens again within less may be missed.</summary>
-    private const double LeastStep = 0.05 * Math.PI / 180;
-
     /// <summary>To how much the angle of contact is halved down.</summary>
     private const double Settled = 0.01 * Math.PI / 180;
 
-    // Between probes a surface may stand out and touch a little earlier than any probe: look back this far.
+    // Between probes a surface may stand out and touch a little earlier than any probe: look back by a tenth of a degree
+    // first, then three times as far each time.
+    private const double FirstBack = 0.1 * Math.PI / 180;
+
+    // After so many pairs each of which was met earlier by another, all are looked at, halving three degrees.
+    private const int MostFollowed = 4;
     private const double LookBack = 3 * Math.PI / 180;
 
     /// <summary>Turns the second side about an axis, from its pose towards a limit.</summary>
@@ -34,10 +36,9 @@ public static class FirstContact
         ReadOnlySpan<Body> sideA, Pose poseA, ReadOnlySpan<Body> sideB, Pose poseB,
         Vec3 axisPoint, Vec3 axis, double limit, double clearance = 0)
     {
-        var sweep = new Sweep(sideA, poseA, sideB, angle => poseB.Then(Pose.TurnAbout(axisPoint, axis, angle)), clearance);
         var unit = axis.Normalised();
-        sweep.ReachOfA(FromAxis(poseA));
-        sweep.ReachOfB(FromAxis(poseB));
+        var sweep = new Sweep(
+            sideA, poseA, sideB, angle => poseB.Then(Pose.TurnAbout(axisPoint, axis, angle)), FromAxis(poseA), FromAxis(poseB), clearance);
         return Run(sweep, limit);
 
         Func<Vec3, double> FromAxis(Pose pose) => p => unit.Cross(pose.Point(p) - axisPoint).Length;
@@ -57,10 +58,7 @@ public static class FirstContact
     {
         ArgumentNullException.ThrowIfNull(poseB);
         Guard.Positive(reach);
-        var sweep = new Sweep(sideA, poseA, sideB, poseB, clearance);
-        sweep.ReachOfA(_ => reach);
-        sweep.ReachOfB(_ => reach);
-        return Run(sweep, limit);
+        return Run(new Sweep(sideA, poseA, sideB, poseB, _ => reach, _ => reach, clearance), limit);
     }
 
     private static FirstContactResult Run(Sweep sweep, double limit)
@@ -68,41 +66,80 @@ public static class FirstContact
         Guard.Finite(limit);
         var way = Math.Sign(limit);
         var length = Math.Abs(limit);
-        var at = 0.0;
-        var (least, leastAt) = (double.PositiveInfinity, 0.0);
-        while (true)
-        {
-            var (free, gap) = sweep.Free(at * way, least);
-            if (gap < least)
-            {
-                (least, leastAt) = (gap, at);
-            }
 
-            // A short way may be due to a distance understated at an edge: the exact pair decides.
-            if (free < LeastStep && sweep.Touches(at * way, out var pair))
+        // A short way may be due to a distance understated at an edge: the exact pair decides.
+        while (sweep.NextMeeting(length, way) is { } at)
+        {
+            if (sweep.Touches(at * way, out var pair))
             {
                 return Refine(sweep, at, way, pair);
             }
-
-            if (at >= length)
-            {
-                break;
-            }
-
-            at = Math.Min(length, at + Math.Max(free, LeastStep));
         }
 
         return sweep.Touches(length * way, out var last)
             ? Refine(sweep, length, way, last)
-            : new FirstContactResult(false, limit, sweep.Nearest(leastAt * way), leastAt * way);
+            : new FirstContactResult(false, limit, sweep.Nearest(sweep.LeastAt * way), sweep.LeastAt * way);
     }
 
-    private static FirstContactResult Refine(Sweep sweep, double at, int way, ClearanceResult pair)
+    private static FirstContactResult Refine(Sweep sweep, double at, int way, FeltPair pair)
+    {
+        for (var followed = 0; followed < MostFollowed; followed++)
+        {
+            var (met, there) = Follow(sweep, at, way, pair);
+            var before = Math.Max(0, met - Settled);
+            if (met == 0 || !sweep.Touches(before * way, out var other))
+            {
+                return new FirstContactResult(true, met * way, there, met * way);
+            }
+
+            (at, pair) = (before, other);
+        }
+
+        return Halve(sweep, at, way, pair.Result);
+    }
+
+    /// <summary>Follows one pair back from where it is in contact to where it meets.</summary>
+    private static (double At, ClearanceResult Pair) Follow(Sweep sweep, double at, int way, FeltPair pair)
+    {
+        double high = at, low = at, back = FirstBack;
+        ClearanceResult highPair = pair.Result, lowPair;
+        while (true)
+        {
+            low = Math.Max(0, low - back);
+            lowPair = sweep.Follow(pair, low * way);
+            if (!sweep.IsContact(lowPair))
+            {
+                break;
+            }
+
+            (high, highPair, back) = (low, lowPair, 3 * back);
+            if (low == 0)
+            {
+                return (0, lowPair);
+            }
+        }
+
+        // The gap falls nearly evenly: aim a little to the far side of where the chord meets zero.
+        var isHighLast = false;
+        while (high - low > Settled)
+        {
+            double above = sweep.Excess(lowPair), below = sweep.Excess(highPair);
+            var aim = low + (high - low) * above / (above - below) + (isHighLast ? -Settled : Settled) / 3;
+            aim = Math.Clamp(aim, low + 0.1 * (high - low), high - 0.1 * (high - low));
+            var there = sweep.Follow(pair, aim * way);
+            isHighLast = sweep.IsContact(there);
+            (low, lowPair, high, highPair) = isHighLast ? (low, lowPair, aim, there) : (aim, there, high, highPair);
+        }
+
+        return (high, highPair);
+    }
+
+    private static FirstContactResult Halve(Sweep sweep, double at, int way, ClearanceResult pair)
     {
         var low = Math.Max(0, at - LookBack);
         if (low > 0 && sweep.Touches(low * way, out var earlier))
         {
-            (at, pair, low) = (low, earlier, 0);
+            (at, pair, low) = (low, earlier.Result, 0);
         }
 
         while (at - low > Settled)
@@ -110,7 +147,7 @@ public static class FirstContact
             var middle = (low + at) / 2;
             if (sweep.Touches(middle * way, out var there))
             {
-                (at, pair) = (middle, there);
+                (at, pair) = (middle, there.Result);
             }
             else
             {

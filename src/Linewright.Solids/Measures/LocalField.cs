@@ -8,8 +8,8 @@ namespace Linewright.Solids.Measures;
 /// matter in it, and the points of a cube are evaluated together.
 /// </summary>
 /// <remarks>
-/// Gives the same bits as the whole solid (<see cref="Solid.Near"/> promises that), only sooner. Not safe to share
-/// between threads: cubes are pruned when first met.
+/// Gives the same bits as the whole solid (<see cref="Solid.Near"/> promises that), only sooner. Cubes are pruned when
+/// first met; <see cref="At"/> alone is safe to call from several threads, which may prune a cube twice.
 /// </remarks>
 internal sealed class LocalField
 {
@@ -21,15 +21,20 @@ internal sealed class LocalField
 
     private readonly Solid solid;
     private readonly Vec3 low;
-    private readonly double cell;
+    private readonly double cell, reach;
     private readonly int countX, countY, countZ;
     private readonly Solid?[] near;
     private readonly int[] starts;
 
     /// <summary>Divides a box into cubes of at least the given edge, mm; points outside the box see the whole solid.</summary>
-    public LocalField(Solid solid, Bounds region, double cell)
+    /// <param name="solid">The solid.</param>
+    /// <param name="region">The box.</param>
+    /// <param name="cell">Edge of a cube.</param>
+    /// <param name="reach">How far round a point <see cref="At"/> must hold, mm.</param>
+    public LocalField(Solid solid, Bounds region, double cell, double reach = 0)
     {
         this.solid = solid;
+        this.reach = reach;
         var size = region.Size;
         var edge = Math.Max(cell, Math.Cbrt((size.X + cell) * (size.Y + cell) * (size.Z + cell) / MostCells));
         low = region.Low;
@@ -41,7 +46,7 @@ internal sealed class LocalField
         int Steps(double length) => 1 + (int)(length / edge);
     }
 
-    /// <summary>The solid without what cannot matter near a point; valid within the point's cube.</summary>
+    /// <summary>The solid without what cannot matter near a point; valid within the point's cube and the reach round it.</summary>
     public Solid At(Vec3 p) => Pruned(CellOf(p.X, p.Y, p.Z));
 
     /// <summary>Signed distances at points of any number.</summary>
@@ -149,7 +154,7 @@ internal sealed class LocalField
 
         int i = at % countX, j = at / countX % countY, k = at / countX / countY;
         var centre = low + new Vec3(i + 0.5, j + 0.5, k + 0.5) * cell;
-        var radius = cell * Math.Sqrt(0.75) + Rim;
+        var radius = cell * Math.Sqrt(0.75) + reach + Rim;
         return near[at] = solid.Near((float)centre.X, (float)centre.Y, (float)centre.Z, (float)radius, out _);
     }
 }

@@ -7,35 +7,46 @@ namespace Linewright.Solids.Measures;
 /// <remarks>
 /// Slides the point along its own surface downhill in the other's distance (steepest descent, step lengths after
 /// Barzilai and Borwein (1988), Two-point step size gradient methods), then projects the middle of the pair onto both
-/// surfaces in turn, which also holds at edges where a distance is understated. Finds a local minimum; the caller
-/// starts from every probe that may lead to the lowest.
+/// surfaces in turn, which also holds at edges where a distance is a little understated. Beside a deep cut the distance
+/// leads to what was cut away, and no projection ends on metal: then the other body's probe nearest to the point stands
+/// in, and both points are drawn together along their own surfaces. Finds a local minimum; the caller starts from every
+/// probe that may lead to the lowest.
 /// </remarks>
-internal readonly struct NearestPair
+internal sealed class NearestPair
 {
     // A slope along the surface below this changes the gap by less than a micrometre over a probe's spacing.
     private const double FlatSlope = 0.01;
     // Progress below a hundredth of a micrometre is none; a point this near to a surface lies on it.
     private const double Settled = 1e-5;
     private const double OnSurface = 1e-7;
+
+    // A projection that ends further from the surface has led nowhere: what it found is no point of the body.
+    private const double OffSurface = 2e-5;
     private const int MostSlides = 12;
     private const int MostProjections = 12;
     private const int MostHalvings = 4;
 
+    // Drawing two points together ends when a hundredth of the gap is too long a step.
+    private const int MostDraws = 40;
+    private const double LeastDraw = 0.01;
+
     private readonly Solid own, other;
+    private readonly ProbeSurface ownProbes, otherProbes;
     private readonly Solid nearOwn, nearOther;
     private readonly Pose toOther, toOwn;
     private readonly double reach;
 
     /// <summary>A search about a point, in the frame of the body that owns the surface.</summary>
-    /// <param name="own">The body whose surface the point lies on.</param>
-    /// <param name="other">The other body, in its own frame.</param>
+    /// <param name="ownBody">The body whose surface the point lies on.</param>
+    /// <param name="otherBody">The other body, in its own frame.</param>
     /// <param name="toOther">From the first frame to the second.</param>
     /// <param name="start">The point.</param>
     /// <param name="reach">How far from the point the search may go with the pruned bodies, mm.</param>
-    public NearestPair(Solid own, Solid other, Pose toOther, Vec3 start, double reach)
+    public NearestPair(Body ownBody, Body otherBody, Pose toOther, Vec3 start, double reach)
     {
-        (this.own, this.other, this.toOther, toOwn) = (own, other, toOther, toOther.Inverse());
-        this.reach = reach;
+        (own, other) = (ownBody.Solid, otherBody.Solid);
+        (ownProbes, otherProbes) = (ownBody.Probes, otherBody.Probes);
+        (this.toOther, toOwn, this.reach) = (toOther, toOther.Inverse(), reach);
         var there = toOther.Point(start);
         nearOwn = own.Near((float)start.X, (float)start.Y, (float)start.Z, (float)reach, out _);
         nearOther = other.Near((float)there.X, (float)there.Y, (float)there.Z, (float)reach, out _);
@@ -56,13 +67,18 @@ internal readonly struct NearestPair
         }
 
         var q = OnOther(p);
+        if (!IsOnOther(q))
+        {
+            return DrawTogether(p, OtherProbe(p));
+        }
+
         var (best, bestP, bestQ) = ((p - q).Length, p, q);
         for (var round = 0; round < MostProjections; round++)
         {
             var middle = (p + q) * 0.5;
             (p, q) = (Project(nearOwn, Pose.Identity, Pose.Identity, middle), OnOther(middle));
             var gap = (p - q).Length;
-            if (gap >= best - Settled)
+            if (gap >= best - Settled || !IsOnOwn(p) || !IsOnOther(q))
             {
                 break;
             }
@@ -70,10 +86,71 @@ internal readonly struct NearestPair
             (best, bestP, bestQ) = (gap, p, q);
         }
 
-        bestP = OnOwn(bestP);
-        bestQ = Project(other, toOther, toOwn, bestQ);
-        return ((bestP - bestQ).Length, bestP, bestQ);
+        (p, q) = (OnOwn(bestP), Project(other, toOther, toOwn, bestQ));
+        return IsOnOwn(p) && IsOnOther(q) ? ((p - q).Length, p, q) : DrawTogether(start, OtherProbe(start));
     }
+
+    /// <summary>The pair that the two bodies' nearest probes lead to, where those are nearer than a limit, mm.</summary>
+    public (double Gap, Vec3 Own, Vec3 Other) FromProbes(double limit)
+    {
+        var (nearest, best) = (limit, (Own: Vec3.Zero, Other: Vec3.Zero));
+        for (var c = 0; c < ownProbes.ClusterCount; c++)
+        {
+            var centre = toOther.Point(new Vec3(ownProbes.CentreX[c], ownProbes.CentreY[c], ownProbes.CentreZ[c]));
+            if ((otherProbes.NearestTo(centre, nearest + ownProbes.Radius[c]) - centre).Length - ownProbes.Radius[c] >= nearest)
+            {
+                continue;
+            }
+
+            for (var i = c * ProbeSurface.ClusterSize; i < (c + 1) * ProbeSurface.ClusterSize; i++)
+            {
+                Vec3 p = toOther.Point(ownProbes.Point(i)), q = otherProbes.NearestTo(p, nearest);
+                var distance = (p - q).Length;
+                (nearest, best) = distance < nearest ? (distance, (ownProbes.Point(i), toOwn.Point(q))) : (nearest, best);
+            }
+        }
+
+        return nearest < limit ? DrawTogether(best.Own, best.Other) : (double.PositiveInfinity, best.Own, best.Other);
+    }
+
+    /// <summary>Moves each of two surface points along its surface towards the other, as long as they come nearer.</summary>
+    private (double Gap, Vec3 Own, Vec3 Other) DrawTogether(Vec3 p, Vec3 q)
+    {
+        var (gap, share) = ((p - q).Length, 0.5);
+        for (var round = 0; round < MostDraws && share > LeastDraw && gap > OffSurface; round++)
+        {
+            var before = gap;
+            Take(OnOwn(p + (q - p) * share), q);
+            Take(p, Project(other, toOther, toOwn, q + (p - q) * share));
+            if (gap == before)
+            {
+                // Along an edge the way to the nearest point need not be downhill: a probe may lie beyond.
+                Take(OwnProbe(q), q);
+                Take(p, OtherProbe(p));
+                share = gap < before ? 0.5 : share / 2;
+            }
+        }
+
+        return (gap, p, q);
+
+        void Take(Vec3 nextP, Vec3 nextQ)
+        {
+            var next = (nextP - nextQ).Length;
+            if (next < gap - Settled && IsOnOwn(nextP) && IsOnOther(nextQ))
+            {
+                (p, q, gap) = (nextP, nextQ, next);
+            }
+        }
+    }
+
+    /// <summary>The probes nearest to a point, in the owner's frame; the point itself where a body has none.</summary>
+    private Vec3 OwnProbe(Vec3 p) => ownProbes.Count == 0 ? p : ownProbes.NearestTo(p, double.PositiveInfinity);
+
+    private Vec3 OtherProbe(Vec3 p) => otherProbes.Count == 0 ? p : toOwn.Point(otherProbes.NearestTo(toOther.Point(p), double.PositiveInfinity));
+
+    private bool IsOnOwn(Vec3 p) => Math.Abs(own.Distance(p)) <= OffSurface;
+
+    private bool IsOnOther(Vec3 q) => Math.Abs(other.Distance(toOther.Point(q))) <= OffSurface;
 
     private Vec3 OnOwn(Vec3 p) => Project(own, Pose.Identity, Pose.Identity, p);
 

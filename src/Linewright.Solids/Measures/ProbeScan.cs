@@ -12,31 +12,22 @@ namespace Linewright.Solids.Measures;
 internal ref struct ProbeScan
 {
     private readonly ProbeSurface probes;
-    private readonly Solid solid;
+    private readonly Body other;
     private readonly Pose pose;
-    private readonly Arena arena;
     private readonly Span<float> lowest; // per cluster: no probe is nearer than this
-    private readonly Span<float> px, py, pz, d;
 
-    /// <summary>Places the probes by a pose from their frame to the solid's; memory comes from the arena, which the caller releases.</summary>
-    public ProbeScan(ProbeSurface probes, Pose pose, Solid solid, Arena arena)
+    /// <summary>Places the probes by a pose from their frame to the other body's; memory comes from the arena, which the caller releases.</summary>
+    public ProbeScan(ProbeSurface probes, Pose pose, Body other, Arena arena)
     {
         this.probes = probes;
-        this.solid = solid;
+        this.other = other;
         this.pose = pose;
-        this.arena = arena;
         var padded = probes.CentreX.Length;
         lowest = arena.Take(padded);
-        const int Size = ProbeSurface.ClusterSize;
-        px = arena.Take(Size);
-        py = arena.Take(Size);
-        pz = arena.Take(Size);
-        d = arena.Take(Size);
-
         var mark = arena.Mark;
         Span<float> x = arena.Take(padded), y = arena.Take(padded), z = arena.Take(padded);
-        Place(probes.CentreX, probes.CentreY, probes.CentreZ, x, y, z);
-        solid.Distances(x, y, z, lowest, arena);
+        Place(pose, probes.CentreX, probes.CentreY, probes.CentreZ, x, y, z);
+        other.Solid.Distances(x, y, z, lowest, arena);
         arena.Release(mark);
         for (var c = 0; c < probes.ClusterCount; c++)
         {
@@ -50,21 +41,37 @@ internal ref struct ProbeScan
     /// <summary>The nearest probe of a cluster: its signed distance, mm, and its index.</summary>
     public readonly (float Distance, int Probe) Nearest(int cluster)
     {
+        var centre = new Vec3(probes.CentreX[cluster], probes.CentreY[cluster], probes.CentreZ[cluster]);
+        return Nearest(probes, cluster, pose, other.Near(pose.Point(centre), probes.Radius[cluster]));
+    }
+
+    /// <summary>The same for one cluster in a pose of its own.</summary>
+    /// <param name="probes">The probes.</param>
+    /// <param name="cluster">Which cluster.</param>
+    /// <param name="pose">From their frame to the solid's.</param>
+    /// <param name="near">The solid near the cluster.</param>
+    public static (float Distance, int Probe) Nearest(ProbeSurface probes, int cluster, Pose pose, Solid near)
+    {
         const int Size = ProbeSurface.ClusterSize;
         var begin = cluster * Size;
-        Place(probes.X.AsSpan(begin, Size), probes.Y.AsSpan(begin, Size), probes.Z.AsSpan(begin, Size), px, py, pz);
-        solid.Distances(px, py, pz, d, arena);
+        var arena = Scratch.Arena;
+        var mark = arena.Mark;
+        Span<float> px = arena.Take(Size), py = arena.Take(Size), pz = arena.Take(Size), d = arena.Take(Size);
+        Place(pose, probes.X.AsSpan(begin, Size), probes.Y.AsSpan(begin, Size), probes.Z.AsSpan(begin, Size), px, py, pz);
+        near.Distances(px, py, pz, d, arena);
         var best = 0;
         for (var i = 1; i < Size; i++)
         {
             best = d[i] < d[best] ? i : best;
         }
 
-        return (d[best], begin + best);
+        var nearest = d[best];
+        arena.Release(mark);
+        return (nearest, begin + best);
     }
 
-    private readonly void Place(
-        ReadOnlySpan<float> x, ReadOnlySpan<float> y, ReadOnlySpan<float> z, Span<float> toX, Span<float> toY, Span<float> toZ)
+    private static void Place(
+        Pose pose, ReadOnlySpan<float> x, ReadOnlySpan<float> y, ReadOnlySpan<float> z, Span<float> toX, Span<float> toY, Span<float> toZ)
     {
         Vec3 u = pose.AxisX, v = pose.AxisY, w = pose.AxisZ, o = pose.Origin;
         float ux = (float)u.X, uy = (float)u.Y, uz = (float)u.Z, vx = (float)v.X, vy = (float)v.Y, vz = (float)v.Z;

@@ -4,7 +4,7 @@ using Linewright.Solids.Space;
 
 namespace Linewright.Solids.Measures;
 
-/// <summary>A solid's surface as points to feel with, in the solid's own frame, mm. Never changes once built; safe to share.</summary>
+/// <summary>A solid's surface as points to feel with, in the solid's own frame, mm. Safe to share between threads.</summary>
 /// <remarks>
 /// The points lie on the true surface, not on the mesh they were spread over, and are kept in clusters of neighbours,
 /// each with the ball that holds it, so that a search touches only the few clusters that can matter.
@@ -20,8 +20,18 @@ public sealed class ProbeSurface
     // Cubes hold some dozens of probes each at usual spacings.
     private const double CellMm = 0.5;
 
-    private ProbeSurface(float[] x, float[] y, float[] z, int count, double spacing)
+    // Cubes in which the solid is cut down for clusters that feel it: narrower ones prune no further, since all of a
+    // cluster must find its answer in one. Clusters with as wide a spacing are no wider than this many spacings.
+    private const double NearCellMm = 0.4, NearMarginMm = 0.5, NearReachSpacings = 6;
+
+    private readonly Solid solid;
+    private readonly Lazy<LocalField> nearField;
+
+    private ProbeSurface(Solid solid, float[] x, float[] y, float[] z, int count, double spacing)
     {
+        this.solid = solid;
+        nearField = new Lazy<LocalField>(
+            () => new LocalField(solid, new Bounds(Centre, Centre).Grown(OuterRadius + NearMarginMm), NearCellMm, NearReachSpacings * Spacing));
         (X, Y, Z, Count, Spacing) = (x, y, z, count, spacing);
         var clusters = x.Length / ClusterSize;
         ClusterCount = clusters;
@@ -89,7 +99,7 @@ public sealed class ProbeSurface
         var (x, y, z) = SurfaceSamples.Of(mesh, spacing, where);
         if (x.Length == 0)
         {
-            return new ProbeSurface([], [], [], 0, spacing);
+            return new ProbeSurface(solid, [], [], [], 0, spacing);
         }
 
         SurfaceSamples.Project(new LocalField(solid, mesh.Bounds.Grown(MostProjectionMm), CellMm), x, y, z, MostProjectionMm);
@@ -104,11 +114,37 @@ public sealed class ProbeSurface
             (px[i], py[i], pz[i]) = (x[from], y[from], z[from]);
         }
 
-        return new ProbeSurface(px, py, pz, x.Length, spacing);
+        return new ProbeSurface(solid, px, py, pz, x.Length, spacing);
     }
 
     /// <summary>Position of one probe.</summary>
     public Vec3 Point(int index) => new(X[index], Y[index], Z[index]);
+
+    /// <summary>The probe nearest to a point; an endlessly far one where none is within a limit, mm.</summary>
+    internal Vec3 NearestTo(Vec3 p, double limit)
+    {
+        var far = double.PositiveInfinity;
+        var (nearest, best) = (limit, new Vec3(far, far, far));
+        for (var c = 0; c < ClusterCount; c++)
+        {
+            if ((new Vec3(CentreX[c], CentreY[c], CentreZ[c]) - p).Length - Radius[c] >= nearest)
+            {
+                continue;
+            }
+
+            for (var i = c * ClusterSize; i < (c + 1) * ClusterSize; i++)
+            {
+                var distance = (Point(i) - p).Length;
+                (nearest, best) = distance < nearest ? (distance, Point(i)) : (nearest, best);
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>A solid that answers for another within a ball; for the one that was probed, with what cannot matter there taken out.</summary>
+    internal Solid Near(Solid asked, Vec3 centre, double radius)
+        => ReferenceEquals(asked, solid) && radius <= NearReachSpacings * Spacing ? nearField.Value.At(centre) : asked;
 
     private double Reach(int begin, int end, Vec3 from)
     {

@@ -2,110 +2,127 @@ using Linewright.Solids.Space;
 
 namespace Linewright.Solids.Measures;
 
-/// <summary>Two sides, one of which moves: asks at one parameter how much of the motion is surely free.</summary>
-internal sealed class Sweep(ReadOnlySpan<Body> sideA, Pose poseA, ReadOnlySpan<Body> sideB, Func<double, Pose> poseB, double clearance)
+/// <summary>Two sides, one of which moves: finds where probes are about to meet, and follows a pair to where it meets.</summary>
+/// <remarks>
+/// Every cluster of probes goes on by what is free for itself, the one furthest behind first. Clusters that slide along
+/// a face with a hair's play take many steps, all others few. Not safe to share between threads.
+/// </remarks>
+internal sealed class Sweep
 {
+    /// <summary>Least step; a contact that opens again within less may be missed.</summary>
+    public const double LeastStep = 0.05 * Math.PI / 180;
+
     // A pair this near to the clearance is in contact: single precision knows no better.
     private const double Touch = 2e-6;
 
-    private readonly Body[] sideA = sideA.ToArray(), sideB = sideB.ToArray();
-    private readonly double clearance = Guard.InRange(clearance, 0, 1e3);
-    private float[][] reachA = [], reachB = [];
+    // How far from where a pair was it is looked for again, in covers of the probes.
+    private const double FollowInCovers = 4;
 
-    /// <summary>Sets how far the resting side's points move against the moving one for a unit of the parameter.</summary>
-    public void ReachOfA(Func<Vec3, double> reach) => reachA = Array.ConvertAll(sideA, body => Reaches(body.Probes, reach));
+    private readonly Body[] sideA, sideB;
+    private readonly Pose poseA;
+    private readonly Func<double, Pose> poseB;
+    private readonly double clearance;
+    private readonly List<Front> fronts = [];
+    private readonly PriorityQueue<(int Front, int Cluster), double> queue = new();
+    private double asked = double.NegativeInfinity, leastGap = double.PositiveInfinity;
 
-    /// <summary>The same for the moving side.</summary>
-    public void ReachOfB(Func<Vec3, double> reach) => reachB = Array.ConvertAll(sideB, body => Reaches(body.Probes, reach));
-
-    /// <summary>
-    /// How far the parameter may grow from here without a probe coming within the clearance, and the smallest gap of
-    /// a probe here where it is below the one known.
-    /// </summary>
-    public (double Free, double Gap) Free(double at, double leastKnown)
+    /// <param name="sideA">Bodies at rest.</param>
+    /// <param name="poseA">Their pose.</param>
+    /// <param name="sideB">Bodies that move.</param>
+    /// <param name="poseB">Their pose at a parameter.</param>
+    /// <param name="reachOfA">How far a point of the resting side moves against the moving one for a unit of the parameter, mm.</param>
+    /// <param name="reachOfB">The same for the moving side.</param>
+    /// <param name="clearance">The gap that counts as contact, mm.</param>
+    public Sweep(
+        ReadOnlySpan<Body> sideA, Pose poseA, ReadOnlySpan<Body> sideB, Func<double, Pose> poseB,
+        Func<Vec3, double> reachOfA, Func<Vec3, double> reachOfB, double clearance)
     {
-        var toB = poseA.Then(poseB(at).Inverse());
-        var toA = toB.Inverse();
-        var (free, gap) = (double.PositiveInfinity, leastKnown);
-        for (var i = 0; i < sideA.Length; i++)
+        (this.poseA, this.poseB, this.clearance) = (poseA, poseB, Guard.InRange(clearance, 0, 1e3));
+        (this.sideA, this.sideB) = (sideA.ToArray(), sideB.ToArray());
+        var reachesB = Array.ConvertAll(this.sideB, b => Front.Reaches(b.Probes, reachOfB));
+        foreach (var a in this.sideA)
         {
-            for (var j = 0; j < sideB.Length; j++)
+            var reachesA = Front.Reaches(a.Probes, reachOfA);
+            for (var j = 0; j < reachesB.Length; j++)
             {
-                Feel(sideA[i].Probes, reachA[i], sideB[j], toB, ref free, ref gap);
-                Feel(sideB[j].Probes, reachB[j], sideA[i], toA, ref free, ref gap);
+                var b = this.sideB[j];
+                fronts.Add(new Front(a.Probes, reachesA, b, true));
+                fronts.Add(new Front(b.Probes, reachesB[j], a, false));
             }
         }
 
-        return (free, gap);
+        for (var front = 0; front < fronts.Count; front++)
+        {
+            for (var cluster = 0; cluster < fronts[front].Reach.Length; cluster++)
+            {
+                queue.Enqueue((front, cluster), 0);
+            }
+        }
+    }
+
+    /// <summary>How far from 0 the parameter was where a probe came nearest.</summary>
+    public double LeastAt { get; private set; }
+
+    /// <summary>The next way from 0 at which a probe may be about to meet the other side; null where all have come to the end.</summary>
+    /// <param name="length">The end.</param>
+    /// <param name="way">1, or -1 where the parameter falls.</param>
+    public double? NextMeeting(double length, int way)
+    {
+        var (posedAt, toB, toA) = (double.NaN, Pose.Identity, Pose.Identity);
+        while (queue.TryDequeue(out var next, out var at))
+        {
+            if (at != posedAt)
+            {
+                toB = ToB(at * way);
+                (posedAt, toA) = (at, toB.Inverse());
+            }
+
+            var front = fronts[next.Front];
+            var before = leastGap;
+            var free = front.Free(next.Cluster, front.IsOfA ? toB : toA, clearance, ref leastGap);
+            LeastAt = leastGap < before ? at : LeastAt;
+            if (at < length)
+            {
+                queue.Enqueue(next, Math.Min(length, at + Math.Max(free, LeastStep)));
+            }
+
+            if (free < LeastStep && at >= asked)
+            {
+                asked = at + LeastStep;
+                return at;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>True where the exact gap is within the clearance here, with the pair.</summary>
-    public bool Touches(double at, out ClearanceResult pair)
+    public bool Touches(double at, out FeltPair pair)
     {
-        pair = Clearance.Between(sideA, poseA, sideB, poseB(at), clearance + 2 * Touch);
-        return pair.GapMm <= clearance + Touch;
+        pair = Clearance.Find(sideA, poseA, sideB, poseB(at), clearance + 2 * Touch);
+        return IsContact(pair.Result);
     }
+
+    /// <summary>True where a gap counts as contact.</summary>
+    public bool IsContact(ClearanceResult pair) => pair.GapMm <= clearance + Touch;
+
+    /// <summary>How much a gap is over what counts as contact, mm.</summary>
+    public double Excess(ClearanceResult pair) => pair.GapMm - clearance - Touch;
 
     /// <summary>The nearest pair here.</summary>
-    public ClearanceResult Nearest(double at) => Clearance.Between(sideA, poseA, sideB, poseB(at));
+    public ClearanceResult Nearest(double at) => Clearance.Find(sideA, poseA, sideB, poseB(at), double.PositiveInfinity).Result;
 
-    private void Feel(ProbeSurface probes, float[] reach, Body other, Pose toOther, ref double free, ref double gap)
+    /// <summary>The same two places of two surfaces at another parameter.</summary>
+    public ClearanceResult Follow(FeltPair pair, double at)
     {
-        if (probes.Count == 0)
-        {
-            return;
-        }
-
-        // The whole body first: its probes lie in one ball.
-        var whole = other.Solid.Distance(toOther.Point(probes.Centre)) - probes.OuterRadius;
-        if (whole > gap && whole - clearance > free * reach[^1])
-        {
-            return;
-        }
-
-        var arena = Scratch.Arena;
-        var mark = arena.Mark;
-        var scan = new ProbeScan(probes, toOther, other.Solid, arena);
-        var first = 0;
-        for (var c = 1; c < probes.ClusterCount; c++)
-        {
-            first = (scan.Lowest(c) - clearance) * reach[first] < (scan.Lowest(first) - clearance) * reach[c] ? c : first;
-        }
-
-        Look(first, ref scan, ref free, ref gap);
-        for (var c = 0; c < probes.ClusterCount; c++)
-        {
-            if (c != first && (scan.Lowest(c) < gap || scan.Lowest(c) - clearance < free * reach[c]))
-            {
-                Look(c, ref scan, ref free, ref gap);
-            }
-        }
-
-        arena.Release(mark);
-
-        void Look(int cluster, ref ProbeScan scan, ref double free, ref double gap)
-        {
-            double distance = scan.Nearest(cluster).Distance;
-            gap = Math.Min(gap, distance);
-            free = Math.Min(free, Math.Max(0, distance - clearance) / reach[cluster]);
-        }
+        var toB = ToB(at);
+        Body a = sideA[pair.A], b = sideB[pair.B];
+        var (own, other, toOther, place) = pair.IsOfA ? (a, b, toB, poseA) : (b, a, toB.Inverse(), poseB(at));
+        var reach = Math.Abs(pair.Result.GapMm) + FollowInCovers * own.Probes.Cover;
+        var found = new NearestPair(own, other, toOther, pair.Start, reach).From(pair.Start);
+        var (onOwn, onOther) = (place.Point(found.Own), place.Point(found.Other));
+        return pair.Result with { GapMm = found.Gap, AtA = pair.IsOfA ? onOwn : onOther, AtB = pair.IsOfA ? onOther : onOwn };
     }
 
-    /// <summary>Per cluster the largest motion of any of its probes; last the largest of all.</summary>
-    private static float[] Reaches(ProbeSurface probes, Func<Vec3, double> reach)
-    {
-        var result = new float[probes.ClusterCount + 1];
-        for (var c = 0; c < probes.ClusterCount; c++)
-        {
-            for (var i = c * ProbeSurface.ClusterSize; i < (c + 1) * ProbeSurface.ClusterSize; i++)
-            {
-                // A little more than zero, so that a probe on the axis does not divide by it.
-                result[c] = Math.Max(result[c], (float)reach(probes.Point(i)) + 1e-3f);
-            }
-
-            result[^1] = Math.Max(result[^1], result[c]);
-        }
-
-        return result;
-    }
+    private Pose ToB(double at) => poseA.Then(poseB(at).Inverse());
 }

@@ -10,7 +10,8 @@ namespace Linewright.Solids.Meshing;
 /// The quadrics only order the work. Each collapse is judged by itself: it must keep the surface a manifold (link
 /// condition), turn no triangle over nor squeeze it to a sliver, face every new triangle along the distance's
 /// gradient (tests against the old triangle drift over many collapses), and keep |distance| within the deviation at
-/// the new vertex, the middles of its edges and the centroids of its triangles. It does not look for other
+/// the new vertex, the middles of its edges and the centroids of its triangles; inside a flat face the plane stands
+/// for the distance. It does not look for other
 /// parts of the surface nearby: <see cref="Simplifier"/> does.
 /// </remarks>
 internal sealed class EdgeCollapser
@@ -39,6 +40,7 @@ internal sealed class EdgeCollapser
     private readonly double flatLimit;
     private readonly Quadric[] quadrics;
     private readonly int[] version, seen;
+    private readonly int[] faceAt; // the flat face that holds all triangles of a vertex, or none
     private readonly bool[] isOff;
     private readonly CollapseQueue queue = new();
     private readonly double originX, originY, originZ;
@@ -60,6 +62,7 @@ internal sealed class EdgeCollapser
         version = new int[count];
         seen = new int[count];
         isOff = new bool[count];
+        faceAt = FacesAt(mesh);
         (originX, originY, originZ) = count > 0 ? (mesh.Positions[0], mesh.Positions[1], mesh.Positions[2]) : default;
     }
 
@@ -95,6 +98,21 @@ internal sealed class EdgeCollapser
         }
     }
 
+    private static int[] FacesAt(ChunkMesh mesh)
+    {
+        const int unseen = -2;
+        var faces = new int[mesh.IsHeld.Length];
+        Array.Fill(faces, unseen);
+        for (var corner = 0; corner < mesh.Corners.Length; corner++)
+        {
+            ref var face = ref faces[mesh.Corners[corner]];
+            var own = mesh.FaceOf[corner / 3];
+            face = face == unseen || face == own ? own : FlatFaces.None;
+        }
+
+        return faces;
+    }
+
     private void PushAll()
     {
         var corners = mesh.Corners;
@@ -117,6 +135,13 @@ internal sealed class EdgeCollapser
         double ax = p[a * 3] - originX, ay = p[a * 3 + 1] - originY, az = p[a * 3 + 2] - originZ;
         double bx = p[b * 3] - originX, by = p[b * 3 + 1] - originY, bz = p[b * 3 + 2] - originZ;
         var length = (ax - bx) * (ax - bx) + (ay - by) * (ay - by) + (az - bz) * (az - bz);
+        if (IsInFace(a, b))
+        {
+            // All about the edge is in one plane.
+            (x, y, z) = (0.5 * (ax + bx) + originX, 0.5 * (ay + by) + originY, 0.5 * (az + bz) + originZ);
+            return LengthCost * length;
+        }
+
         var sum = quadrics[a];
         sum.Add(in quadrics[b]);
         var cost = sum.Best(0.5 * (ax + bx), 0.5 * (ay + by), 0.5 * (az + bz), length, out x, out y, out z);
@@ -161,6 +186,7 @@ internal sealed class EdgeCollapser
         mesh.Merge(a, b, x, y, z);
         quadrics[a].Add(in quadrics[b]);
         isOff[a] |= isOff[b];
+        faceAt[a] = IsInFace(a, b) ? faceAt[a] : FlatFaces.None;
         version[a]++;
         version[b]++;
         for (var corner = mesh.First[a]; corner >= 0; corner = mesh.Next(corner))
@@ -239,8 +265,11 @@ internal sealed class EdgeCollapser
         int atCentroids = EdgeCrossings.Pad(count + 1), atMiddles = EdgeCrossings.Pad(count);
         Span<float> cx = arena.Take(atCentroids), cy = arena.Take(atCentroids), cz = arena.Take(atCentroids), d = arena.Take(atCentroids);
         Span<float> mx = arena.Take(atMiddles), my = arena.Take(atMiddles), mz = arena.Take(atMiddles);
-        var isGood = Shape(count, isOff[a] || isOff[b], x, y, z, cx, cy, cz, mx, my, mz, out var reach);
-        if (isGood)
+        var mayTurn = isOff[a] || isOff[b];
+        var isGood = Shape(count, mayTurn, x, y, z, cx, cy, cz, mx, my, mz, out var reach);
+
+        // Inside a flat face that is all: the same patch of the plane is cut into fewer triangles.
+        if (isGood && (mayTurn || !IsInFace(a, b)))
         {
             cx[count..].Fill(x);
             cy[count..].Fill(y);
@@ -249,7 +278,7 @@ internal sealed class EdgeCollapser
             my[count..].Fill(y);
             mz[count..].Fill(z);
             var local = solids.At(x, y, z, MathF.Sqrt(reach));
-            var limit = isOff[a] || isOff[b] ? MathF.Max(deviation, Better * WorstNow(a, b, count, local, arena)) : deviation;
+            var limit = mayTurn ? MathF.Max(deviation, Better * WorstNow(a, b, count, local, arena)) : deviation;
             isGood = IsWithin(local, limit, mx, my, mz, d[..atMiddles], arena) && IsFacing(local, limit, count, cx, cy, cz, d, arena);
         }
 
@@ -302,6 +331,9 @@ internal sealed class EdgeCollapser
 
         return true;
     }
+
+    /// <summary>True where all triangles round both ends are in one flat face.</summary>
+    private bool IsInFace(int a, int b) => faceAt[a] != FlatFaces.None && faceAt[a] == faceAt[b];
 
     private bool IsOn(int face, float x, float y, float z)
         => face == FlatFaces.None || Math.Abs(planes[face].Distance(new Vec3(x, y, z))) <= flatLimit;

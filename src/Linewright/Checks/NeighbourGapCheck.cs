@@ -1,22 +1,21 @@
 using Linewright.Assembly;
 using Linewright.Materials;
-using Linewright.Solids.Measures;
-using Linewright.Solids.Shapes;
 using Linewright.Solids.Space;
 
 namespace Linewright.Checks;
 
-/// <summary>The gaps between two neighbouring links: stone to stone over the whole range, metal to metal at rest, and the play in the hinge itself.</summary>
+/// <summary>The gaps between two neighbouring links: stone to stone over the whole range, metal to metal as worn, and the play in the hinge itself.</summary>
 /// <remarks>
 /// The range runs from the turn that the wrist needs to where metal stops the back-bend, with the play shared out and
-/// with the line slack: a slack line starts nearer but stops earlier. The taut pose is not tried. Stones are measured exactly on their facets, metal by feeling its surfaces.
+/// with the line slack: a slack line starts nearer but stops earlier. The taut pose is not tried. Stones are measured exactly on their facets, metal by feeling its surfaces,
+/// from straight to the turn that the wrist needs: backwards metal is meant to meet, at its stops.
 /// </remarks>
 internal sealed class NeighbourGapCheck : ICheck
 {
     // Two girdles nearer than this meet when a link is knocked. Common practice: no contact in any pose; the figure is Assumed.
     private const double LeastStoneGapMm = 0.05;
 
-    // Side faces of a hinge at rest, the nearest that metal comes. Common practice: 0.05 to 0.10 a face.
+    // Side faces of a hinge, the nearest that metal comes from straight to worn. Common practice: 0.05 to 0.10 a face.
     private const double LeastMetalGapMm = 0.05;
 
     // Two poses a degree: between two, girdles move less than a hundredth of a millimetre against each other.
@@ -37,7 +36,7 @@ internal sealed class NeighbourGapCheck : ICheck
         var joint = Joint.Of(model);
         yield return Stones(model, joint);
         stop.ThrowIfCancellationRequested();
-        yield return MetalAtRest(model, joint);
+        yield return Metal(model, joint);
         stop.ThrowIfCancellationRequested();
         yield return Play(model, joint);
         yield return SidePlay(joint);
@@ -75,45 +74,43 @@ internal sealed class NeighbourGapCheck : ICheck
             isClear ? "" : "raise link.stone_gap_mm, or lower hinge.outward_stop_deg");
     }
 
-    private static Finding MetalAtRest(PieceModel model, Joint joint)
+    private static Finding Metal(PieceModel model, Joint joint)
     {
         var (link, hinge) = (model.Piece.Link, model.Piece.Hinge);
-        var next = joint.Next(joint.SharedMm);
         var window = hinge.EyeRadiusMm + hinge.PlayMm + hinge.ReliefMm - WindowEdgeMm;
         double FromAxis(Vec3 p, Vec3 axis) => double.Hypot(p.X - axis.X, p.Z - axis.Z);
 
         // Of the eye's link all but the eye between the cheeks, of the next all but the bar and the cheeks' inner faces.
         var (own, other) = (joint.EyeSide[0], joint.BarSide[0]);
-        var first = Nearest(own.Probes, other.Solid, next.Inverse(), p => Math.Abs(p.Y) > hinge.CheekInnerMm || FromAxis(p, link.EyeCentre) > window);
-        var second = Nearest(other.Probes, own.Solid, next, p => Math.Abs(p.Y) > hinge.CheekInnerMm + WindowEdgeMm || FromAxis(p, link.BarAxis) > window);
-        var least = Math.Min(first.Gap, second.Gap);
-        var words = first.Gap < second.Gap
-            ? $"{joint.Feature(first.At)} of the link to the next"
-            : $"{joint.Feature(second.At)} of the next to the link";
+        var ownPoints = new FeltPoints(own.Probes, p => Math.Abs(p.Y) > hinge.CheekInnerMm || FromAxis(p, link.EyeCentre) > window);
+        var otherPoints = new FeltPoints(other.Probes, p => Math.Abs(p.Y) > hinge.CheekInnerMm + WindowEdgeMm || FromAxis(p, link.BarAxis) > window);
+
+        var worn = HingeRangeCheck.WornDeg(model);
+        var steps = (int)Math.Ceiling(worn / StepDeg);
+        var (least, words) = (double.PositiveInfinity, "");
+        for (var i = 0; i <= steps; i++)
+        {
+            var turn = worn * i / steps;
+            var next = joint.Next(joint.SharedMm, double.DegreesToRadians(turn));
+            var first = ownPoints.Nearest(other.Solid, next.Inverse());
+            var second = otherPoints.Nearest(own.Solid, next);
+            if (Math.Min(first.Gap, second.Gap) < least)
+            {
+                least = Math.Min(first.Gap, second.Gap);
+                var pair = first.Gap < second.Gap ? $"{joint.Feature(first.At)} of the link to the next" : $"{joint.Feature(second.At)} of the next to the link";
+                words = FormattableString.Invariant($"{pair}, turned {turn:0.0} deg of the {worn:0.0} that this wrist needs");
+            }
+        }
+
         var isClear = least >= LeastMetalGapMm;
         return new Finding(
             "gap-in-hinge",
             isClear ? Verdict.Pass : Verdict.Caution,
             words,
             least, LeastMetalGapMm, "mm",
-            "side faces of a joint at rest 0.05 to 0.10, the bearing left out",
+            "side faces of a joint 0.05 to 0.10 from straight to worn, the bearing left out",
             Marks.CommonPractice,
             isClear ? "" : "raise hinge.relief_mm, or link.stone_gap_mm");
-    }
-
-    private static (double Gap, Vec3 At) Nearest(ProbeSurface probes, Solid other, Pose toOther, Func<Vec3, bool> isLooked)
-    {
-        var least = (Gap: double.PositiveInfinity, At: Vec3.Zero);
-        for (var i = 0; i < probes.Count; i++)
-        {
-            var p = probes.Point(i);
-            if (isLooked(p) && other.Distance(toOther.Point(p)) is var gap && gap < least.Gap)
-            {
-                least = (gap, p);
-            }
-        }
-
-        return least;
     }
 
     private static Finding Play(PieceModel model, Joint joint)

@@ -87,6 +87,31 @@ public sealed class HingeChecksTests
         Assert.Equal((Of(4, Loose).Piece.Layout.Count + 1) * play, finding.Measured!.Value, 3);
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("wrist.depth_ratio=0.5 wrist.exponent=4")] // Corners: one hinge turns far more than the others.
+    public void Metal_is_watched_from_straight_to_worn(string wrist)
+    {
+        var model = Of(4, wrist);
+        var joint = Joint.Of(model);
+        var (link, hinge) = (model.Piece.Link, model.Piece.Hinge);
+        var found = One(new NeighbourGapCheck(), model, "gap-in-hinge").Measured!.Value;
+
+        // Each point of the eye's side by itself, in double precision, clear of the bearing: nowhere nearer than was found.
+        var probes = joint.EyeSide[0].Probes;
+        var points = Enumerable.Range(0, probes.Count).Select(probes.Point)
+            .Where(p => Math.Abs(p.Y) > hinge.CheekInnerMm || double.Hypot(p.X - link.EyeCentre.X, p.Z - link.EyeCentre.Z) > hinge.EyeRadiusMm + hinge.PlayMm + hinge.ReliefMm)
+            .ToList();
+        var felt = new FeltPoints(probes, points.Contains);
+        foreach (var turn in new[] { 0, 0.5, 1 })
+        {
+            var back = joint.Next(joint.SharedMm, double.DegreesToRadians(turn * HingeRangeCheck.WornDeg(model))).Inverse();
+            var nearest = points.Min(p => joint.BarSide[0].Solid.Distance(back.Point(p)));
+            Assert.InRange(nearest, found - 1e-3, 1);
+            Assert.Equal(nearest, felt.Nearest(joint.BarSide[0].Solid, back).Gap, 1e-5);
+        }
+    }
+
     [Fact]
     public void A_narrow_eye_twists_too_far()
     {
