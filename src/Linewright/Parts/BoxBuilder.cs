@@ -84,8 +84,8 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
             new Vec3(form.MouthMm + 1, half, form.RoofMm - form.LipDropMm),
             corner);
 
-        // Behind the eye the cavity is open: a passage as wide as the eye's window joins the two cleanly.
-        var window = link.Hinge.CheekInnerMm - 0.02;
+        // Behind the eye the cavity is open: a passage as wide as the eye's window joins the two, and no fin is left beside it.
+        var window = link.Hinge.CheekInnerMm;
         var passage = Shape.BoxBetween(
             new Vec3(-1, -window, form.WallMm),
             new Vec3(form.CavityMm + 0.4, window, Math.Min(form.RoofMm, link.Hinge.HeightMm + link.Hinge.EyeRadiusMm)),

@@ -53,6 +53,11 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         var below = open ? skin.Minus(atEye(EyeTailRoom())) : skin;
 
         var window = atBar(ends.EyeSweep(form.IsOpen));
+        if (form.UpperGapMm is { } gap)
+        {
+            window = Solid.Union(window, atBar(ends.EyeWindowAbove(gap, form.UpperTopMm + 0.1)));
+        }
+
         if (ends.ThinWeb(form.PitchMm) is { } web)
         {
             window = Solid.Union(window, web);

@@ -135,6 +135,12 @@ public sealed record LinkForm
     /// <summary>True where the two windows of a link all but meet, so that it is cut through between eye and cheeks.</summary>
     public bool IsSplit => HingeForm.PartedAbove(PitchMm, Hinge.EyeSweepMm, Hinge.CheekSweepMm) > 0;
 
+    /// <summary>How far from the bar's axis the upper rail is open over the neighbour's eye; null where the window passes below it.</summary>
+    /// <remarks>Where the window cuts the rail through, it is cut off straight up to where the rail is beside the window, so that no horn stays.</remarks>
+    public double? UpperGapMm => !IsSplit && UpperInnerMm > Hinge.CheekInnerMm && Hinge.HeightMm + Hinge.EyeSweepMm > UpperTopMm
+        ? PitchMm / 2 - Math.Sqrt(UpperInnerMm * UpperInnerMm - Hinge.CheekInnerMm * Hinge.CheekInnerMm)
+        : null;
+
     /// <summary>Length of the cheeks' plates along the line: where the link is split they bear the upper rail from end to end.</summary>
     public double CheekLengthMm => IsSplit ? PitchMm : 1.1 * Hinge.EyeRadiusMm;
 
