@@ -148,10 +148,13 @@ public sealed record ClaspForm
     /// <summary>Where the cavity begins: a wall behind the front, which the wedge undercuts, and behind a pin's hole, which runs through the front.</summary>
     private static double Cavity(LineSpec spec, HingeForm hinge)
     {
-        var undercut = Math.Max(0.25, (hinge.HeightMm - spec.ClaspWallMm) * Math.Tan(LinkForm.InwardRoom / 2));
+        var undercut = Math.Max(0.25, (hinge.HeightMm - spec.ClaspWallMm) * Math.Tan(LinkForm.InwardRoom / 2) + UndercutSpareMm);
         var hole = hinge.Kind == HingeKind.PinnedKnuckles ? hinge.HoleMm / 2 : 0;
         return Math.Max(undercut, hole) + spec.ClaspWallMm;
     }
+
+    // What rounded edges take from the wall over the undercut. Calculated.
+    private const double UndercutSpareMm = 0.04;
 
     private const double MouthGapMm = 0.05, CatchGapMm = 0.05;
 
