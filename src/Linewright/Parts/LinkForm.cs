@@ -33,6 +33,9 @@ public sealed record LinkForm
     // What stays between two girdles, a side, when the stops have met. Common practice: stones never touch.
     private const double StoneSpareMm = 0.075;
 
+    // Radius of a tip that still stands over a small stone's table when it is filed down. Calculated.
+    private const double LeastTipMm = 0.21;
+
     /// <summary>Thinnest wire that casts and polishes, with two hundredths to spare. Common practice: 0.5 finished.</summary>
     public const double WireMm = 0.52;
 
@@ -186,7 +189,8 @@ public sealed record LinkForm
         var azimuth = Math.Clamp(Math.Acos(Math.Clamp((room - claw) / reach, 0, 1)), Math.PI / 4, 70 * Math.PI / 180);
 
         // The tip's ball rests on the crown so that it covers what was asked: see docs/notes/claw.md.
-        double tip = Math.Min(0.76 * claw, 0.86 * stone.CrownHeightMm), proud = 0.32 * tip, slope = double.DegreesToRadians(stone.Proportions.CrownDeg);
+        var tip = Math.Max(Math.Min(0.72 * claw, 0.8 * stone.CrownHeightMm), Math.Min(LeastTipMm, 0.76 * claw));
+        double proud = 0.32 * tip, slope = double.DegreesToRadians(stone.Proportions.CrownDeg);
         var foothold = d / 2 - spec.CoverMm + Math.Sqrt(tip * tip - proud * proud) * Math.Cos(slope);
         foothold = Math.Min(foothold, d / 2 - 0.02);
 
