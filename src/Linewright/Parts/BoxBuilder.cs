@@ -11,6 +11,9 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
     // The box stands back from the wedge by so much above the axis: its lugs stop the last link before the roof strikes a stone. Assumed.
     private const double StoneRoom = 5 * Math.PI / 180;
 
+    // Further in than the cavity begins the floor is open behind the eye: two edges that meet there would leave a fin.
+    private const double FloorRoomMm = 0.3;
+
     private readonly HingeEnds ends = new(link.Hinge, spec.EdgeMm);
 
     /// <summary>The box in one state, in the clasp's frame.</summary>
@@ -67,7 +70,7 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
         double radius = hinge.EyeSweepMm, under = form.HeightMm - spec.WallLimitMm + spare - hinge.HeightMm;
         var front = (form.HeightMm - hinge.HeightMm) * Math.Tan(link.OutwardHalf + StoneRoom);
         var back = under < radius ? Math.Sqrt(radius * radius - under * under) : 0;
-        var sweep = ends.EyeSweep(true);
+        var sweep = ends.EyeSweep(form.CavityMm + FloorRoomMm);
         return back > front + spare ? Solid.Union(sweep, ends.EyeWindowAbove(back, form.HeightMm + 1)) : sweep;
     }
 

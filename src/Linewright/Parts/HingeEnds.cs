@@ -98,11 +98,11 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     }
 
     /// <summary>What the neighbour's eye sweeps, with its relief; taken from the side with the bar.</summary>
-    /// <param name="toSkin">True to open the window straight down, so that no blade is left between it and an opening.</param>
-    public Solid EyeSweep(bool toSkin)
+    /// <param name="toSkin">How far along the line the window is opened straight down at least, so that no blade is left between it and an opening; 0 to blunt its edge only.</param>
+    public Solid EyeSweep(double toSkin)
     {
         var radius = form.EyeSweepMm;
-        return Sweep(radius, toSkin ? radius : Blunt(radius), 2 * form.CheekInnerMm);
+        return Sweep(radius, toSkin > 0 ? Math.Max(radius, toSkin) : Blunt(radius), 2 * form.CheekInnerMm);
     }
 
     /// <summary>The neighbour's eye's window opened upwards, from outside to so far over the link; in the frame of the bar.</summary>

@@ -52,7 +52,7 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         var open = state == PartState.AsCast && hinge.Kind == HingeKind.EyeOverBar;
         var below = open ? skin.Minus(atEye(EyeTailRoom())) : skin;
 
-        var window = atBar(ends.EyeSweep(form.IsOpen));
+        var window = atBar(ends.EyeSweep(form.IsOpen ? hinge.EyeSweepMm : 0));
         if (form.UpperGapMm is { } gap)
         {
             window = Solid.Union(window, atBar(ends.EyeWindowAbove(gap, form.UpperTopMm + 0.1)));
