@@ -5,6 +5,7 @@ using ArchUnitNET.Loader;
 using ArchUnitNET.xUnitV3;
 using Linewright.Brief;
 using Linewright.Checks;
+using Linewright.Delivery;
 using Linewright.Files;
 using Linewright.Making;
 using Linewright.Parts;
@@ -25,7 +26,8 @@ public class RoomsTests
         new("Linewright.Solids", [], ["Space", "Lanes", "Shapes", "Meshing", "Polyhedra", "Measures"]),
         new("Linewright", ["Linewright.Solids"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making"]),
         new("Linewright.Files", ["Linewright.Solids"], []),
-        new("Linewright.Cli", ["Linewright", "Linewright.Files", "Linewright.Solids"], []),
+        new("Linewright.Delivery", ["Linewright", "Linewright.Files", "Linewright.Solids"], []),
+        new("Linewright.Cli", ["Linewright", "Linewright.Delivery", "Linewright.Solids"], []),
     ];
 
     /// <summary>What the command line may hold of the solids: places, meshes, and a stone's body to draw.</summary>
@@ -36,7 +38,7 @@ public class RoomsTests
     private static readonly Type[] FrontDoors =
     [
         typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks), typeof(Cautions),
-        typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(StlWriter), typeof(CsvWriter), typeof(ThreeMfWriter), typeof(GlbWriter),
+        typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(PieceFiles),
     ];
 
     /// <summary>The trade's words, which a library of solids has no use for.</summary>
@@ -51,7 +53,7 @@ public class RoomsTests
     private static readonly HashSet<string> TradeThings = new(StringComparer.OrdinalIgnoreCase) { "link", "eye", "rail", "bearing", "bar" };
 
     private static readonly Architecture House = new ArchLoader().LoadAssemblies(
-        typeof(Mesh).Assembly, typeof(Report).Assembly, typeof(StlWriter).Assembly, typeof(Linewright.Cli.CommandLine).Assembly).Build();
+        typeof(Mesh).Assembly, typeof(Report).Assembly, typeof(StlWriter).Assembly, typeof(PieceFiles).Assembly, typeof(Linewright.Cli.CommandLine).Assembly).Build();
 
     private static readonly IType[] OurTypes = [.. House.Types.Where(type => ProjectOf(type) is not null)];
 
