@@ -105,8 +105,8 @@ public static class StudioServer
         ExportEndpoints.Map(api);
         FileEndpoints.Map(api);
         app.MapOpenApi("/api/openapi.json").WithMetadata(new ExcludeFromDescriptionAttribute());
-        api.MapFallback(Problems.NoSuchDoor).WithMetadata(new ExcludeFromDescriptionAttribute());
-        app.MapFallback(WebPages.AnswerAsync).WithMetadata(new ExcludeFromDescriptionAttribute());
+        api.MapFallback("{*path}", Problems.NoSuchDoor).WithMetadata(new ExcludeFromDescriptionAttribute());
+        app.MapFallback("{*path}", WebPages.AnswerAsync).WithMetadata(new ExcludeFromDescriptionAttribute());
         return app;
     }
 }
