@@ -45,6 +45,12 @@ public static class FindingPlaces
             return finding.Spots;
         }
 
+        // "link: stop, nowhere thinner than 1.13" names part and feature.
+        if (finding.Rule == "smallest-wall" && finding.Where.Split(": ") is [var name, var rest] && model.Piece.Parts.FirstOrDefault(known => known.Name == name) is { } thick)
+        {
+            return OnFeature(model, thick, [rest.Split(',')[0]]) is { } on ? [new Spot(thick.Role, on)] : [];
+        }
+
         foreach (var (rule, role, features) in About)
         {
             if (finding.Rule.StartsWith(rule, StringComparison.Ordinal) && model.Piece.Find(role) is { } part)

@@ -26,6 +26,24 @@ public static class PieceView
         ];
     }
 
+    // For a close look: small triangles on every curve, so that what polished metal mirrors does not show them.
+    private const double CloseCellMm = 0.06, CloseClaspCellMm = 0.09;
+
+    /// <summary>For a close look: all triangles kept.</summary>
+    public static ImmutableArray<ShadedMesh> Close(SolvedPiece solved, PartState state, IReadOnlySet<PartRole>? roles, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(solved);
+        return
+        [
+            .. solved.Piece.Parts.Where(part => roles?.Contains(part.Role) != false).Select(part =>
+            {
+                var solid = state == PartState.AsCast ? part.AsCast : part.AsSet;
+                var cell = part.Role is PartRole.Link or PartRole.Pin ? CloseCellMm : CloseClaspCellMm;
+                return ShadedMesh.Keen(part, solid, Mesher.Run(solid, new MeshSettings(cell, Unlimited, false) { MostHalvings = 0 }, stop: stop));
+            }),
+        ];
+    }
+
     /// <summary>As the files have it.</summary>
     public static async Task<ImmutableArray<ShadedMesh>> StillAsync(SolvedPiece solved, PartState state, IReadOnlySet<PartRole>? roles, IProgress<string> stage, CancellationToken stop)
     {

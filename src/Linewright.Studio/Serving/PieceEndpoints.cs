@@ -21,7 +21,7 @@ internal static class PieceEndpoints
         Brief(api.MapPost("/weigh", WeighAsync), "Builds the parts and weighs them: the report as the command weigh prints it.").Produces<Report>();
         Brief(api.MapPost("/checks", CheckAsync), "Builds, measures and weighs: the whole report, and for each finding its places on the parts. As lines of JSON with progress where asked for by Accept: application/x-ndjson.").Produces<object>();
         Brief(api.MapPost("/flex", FlexAsync), "How one joint turns: limits each way, what meets there, and the axis.").Produces<object>();
-        Brief(api.MapPost("/mesh", MeshAsync), "Surfaces of the unique parts, poses, and the stone's facets as one block of bytes. quality=moving|still, state=set|cast, parts=link,box,...")
+        Brief(api.MapPost("/mesh", MeshAsync), "Surfaces of the unique parts, poses, and the stone's facets as one block of bytes. quality=moving|still|close, state=set|cast, parts=link,box,...")
             .Produces<byte[]>(contentType: "application/octet-stream");
     }
 
@@ -79,12 +79,16 @@ internal static class PieceEndpoints
     private static async Task<IResult> MeshAsync(HttpContext context, PieceShelf shelf, WorkQueue queue, string quality = "still", string state = "set", string? parts = null)
     {
         var solved = shelf.Of(await Bodies.ReadAsync(context).ConfigureAwait(false));
-        var isStill = quality switch { "still" => true, "moving" => false, _ => throw Unknown("quality", quality, "still or moving") };
         var asked = state switch { "set" => PartState.AsSet, "cast" => PartState.AsCast, _ => throw Unknown("state", state, "set or cast") };
         var roles = parts?.Split(',').Select(name => MeshPacket.Role(name) ?? throw Unknown("parts", name, "link, box, tongue, safety or pin")).ToHashSet();
-        var packet = isStill
-            ? await queue.LongAsync(async stop => MeshPacket.Pack(solved, asked, true, await PieceView.StillAsync(solved, asked, roles, Bodies.NoStages, stop).ConfigureAwait(false)), context.RequestAborted).ConfigureAwait(false)
-            : await queue.QuickAsync(stop => Task.FromResult(MeshPacket.Pack(solved, asked, false, PieceView.Moving(solved, asked, roles, stop))), context.RequestAborted).ConfigureAwait(false);
+        var stop = context.RequestAborted;
+        var packet = quality switch
+        {
+            "still" => await queue.LongAsync(async token => MeshPacket.Pack(solved, asked, quality, await PieceView.StillAsync(solved, asked, roles, Bodies.NoStages, token).ConfigureAwait(false)), stop).ConfigureAwait(false),
+            "close" => await queue.LongAsync(token => Task.FromResult(MeshPacket.Pack(solved, asked, quality, PieceView.Close(solved, asked, roles, token))), stop).ConfigureAwait(false),
+            "moving" => await queue.QuickAsync(token => Task.FromResult(MeshPacket.Pack(solved, asked, quality, PieceView.Moving(solved, asked, roles, token))), stop).ConfigureAwait(false),
+            _ => throw Unknown("quality", quality, "moving, still or close"),
+        };
         return Results.Bytes(packet, "application/octet-stream");
     }
 

@@ -56,6 +56,7 @@ public static class StudioServer
             }
 
             await options.Out.FlushAsync(stop).ConfigureAwait(false);
+            WarmUp.Begin(app.Services.GetRequiredService<PieceShelf>(), stop);
             if (options.OpensBrowser)
             {
                 Browser.Open(address);

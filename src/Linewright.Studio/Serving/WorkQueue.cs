@@ -5,6 +5,10 @@ internal sealed class WorkQueue : IDisposable
 {
     private readonly SemaphoreSlim longOnes = new(1, 1);
     private readonly SemaphoreSlim quickOnes = new(2, 2);
+    private int running;
+
+    /// <summary>How many computations run at this moment.</summary>
+    public int Running => Volatile.Read(ref running);
 
     /// <summary>Seconds; meshing and checking the largest line takes a tenth of this on two processors.</summary>
     public static TimeSpan LongTime { get; } = TimeSpan.FromSeconds(180);
@@ -25,9 +29,10 @@ internal sealed class WorkQueue : IDisposable
         quickOnes.Dispose();
     }
 
-    private static async Task<T> RunAsync<T>(SemaphoreSlim turn, TimeSpan limit, Func<CancellationToken, Task<T>> work, CancellationToken stop)
+    private async Task<T> RunAsync<T>(SemaphoreSlim turn, TimeSpan limit, Func<CancellationToken, Task<T>> work, CancellationToken stop)
     {
         await turn.WaitAsync(stop).ConfigureAwait(false);
+        Interlocked.Increment(ref running);
         try
         {
             using var clock = CancellationTokenSource.CreateLinkedTokenSource(stop);
@@ -36,6 +41,7 @@ internal sealed class WorkQueue : IDisposable
         }
         finally
         {
+            Interlocked.Decrement(ref running);
             turn.Release();
         }
     }

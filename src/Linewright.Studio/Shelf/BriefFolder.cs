@@ -104,7 +104,7 @@ public sealed partial class BriefFolder
     private static bool IsName(string name) => PlainName().IsMatch(name) && !Reserved().IsMatch(name);
 
     // No separators, no drives, no control characters, nothing hidden; room for the working copy's own ending.
-    [GeneratedRegex("""^(?!\.)[^/\\:*?"<>|\x00-\x1f\x7f]{1,100}(?<![ .])\.json$""", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("""^(?!\.)[^/\\:*?"<>|%\x00-\x1f\x7f]{1,100}(?<![ .])\.json$""", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex PlainName();
 
     // Names of devices on Windows, whatever their ending.

@@ -19,13 +19,13 @@ public static class MeshPacket
     private const uint Mark = 0x314D574C; // LWM1
 
     /// <summary>Packs a view of a piece.</summary>
-    public static byte[] Pack(SolvedPiece solved, PartState state, bool isStill, ImmutableArray<ShadedMesh> meshes)
+    public static byte[] Pack(SolvedPiece solved, PartState state, string quality, ImmutableArray<ShadedMesh> meshes)
     {
         ArgumentNullException.ThrowIfNull(solved);
         var store = new Store();
         var header = new
         {
-            quality = isStill ? "still" : "moving",
+            quality,
             state = state == PartState.AsCast ? "cast" : "set",
             parts = meshes.Select(mesh => new
             {

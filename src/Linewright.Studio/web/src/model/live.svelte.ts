@@ -92,6 +92,7 @@ export class Live {
       this.stage = 'Meshing';
       this.put(await api.mesh(text, `quality=still&state=${this.state}`, stop), stop);
       if (stop.aborted) return;
+      this.put(await api.mesh(text, `quality=close&state=${this.state}`, stop), stop);
       this.flex = await api.flex(text, stop);
       this.checked = await api.checks(text, words => (this.stage = stop.aborted ? this.stage : words), stop);
       this.isCurrent = true;
@@ -106,7 +107,7 @@ export class Live {
   private put(bytes: ArrayBuffer, stop?: AbortSignal): void {
     if (stop?.aborted) return;
     const packet = this.take(bytes);
-    if (packet.state !== 'set') return;
+    if (packet.state !== 'set' || packet.quality === 'close') return;
     for (const part of packet.parts) this.volumes.set(part.name, part.volumeMm3 * part.count);
     const metal = this.brief.values.metal;
     const volume = [...this.volumes.values()].reduce((sum, one) => sum + one, 0);

@@ -64,7 +64,7 @@ export class Viewer {
     this.pose = pose;
     this.picked = [];
     this.stage?.line.show(pose, isBend && !calm() ? 900 : 0);
-    if (looks) this.look('corner', isBend ? 900 : 500);
+    if (looks) this.look(pose === 'flat' ? 'desk' : 'corner', isBend ? 900 : 500);
     if (this.section) this.cut(this.section);
   }
 

@@ -14,9 +14,9 @@ export class Developer {
   private readonly showing: THREE.ShaderMaterial;
   private added = 0;
 
-  constructor(private readonly renderer: THREE.WebGLRenderer) {
-    this.frame = this.target(4);
-    this.sum = this.target(0, THREE.FloatType);
+  constructor(private readonly renderer: THREE.WebGLRenderer, samples: number) {
+    this.frame = this.target(samples, THREE.HalfFloatType, true);
+    this.sum = this.target(0, THREE.FloatType, false);
     this.adding = new THREE.ShaderMaterial({
       uniforms: { picture: { value: null } },
       vertexShader: 'varying vec2 at; void main() { at = uv; gl_Position = vec4(position.xy, 0.0, 1.0); }',
@@ -99,8 +99,8 @@ export class Developer {
     this.renderer.render(this.scene, this.camera);
   }
 
-  private target(samples: number, type: THREE.TextureDataType = THREE.HalfFloatType): THREE.WebGLRenderTarget {
-    return new THREE.WebGLRenderTarget(8, 8, { type, samples, depthBuffer: samples > 0 });
+  private target(samples: number, type: THREE.TextureDataType, depthBuffer: boolean): THREE.WebGLRenderTarget {
+    return new THREE.WebGLRenderTarget(8, 8, { type, samples, depthBuffer });
   }
 }
 

@@ -1,7 +1,7 @@
 import * as THREE from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 
-export type ViewName = 'front' | 'top' | 'side' | 'under' | 'corner';
+export type ViewName = 'front' | 'top' | 'side' | 'under' | 'corner' | 'desk';
 
 // Azimuth from the front towards the right, and height over the table, degrees.
 const views: Record<ViewName, [number, number]> = {
@@ -9,7 +9,8 @@ const views: Record<ViewName, [number, number]> = {
   top: [0, 89.5],
   side: [90, 12],
   under: [18, -48],
-  corner: [32, 30],
+  corner: [28, 36],
+  desk: [0, 52],
 };
 
 /** Who looks: the camera, how a hand or keys move it, and flights from one look to another. */

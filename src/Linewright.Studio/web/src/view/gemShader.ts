@@ -114,6 +114,13 @@ export const gemFragment = /* glsl */ `
 
   void main() {
     if (hasCut > 0.5 && dot(cut.xyz, vWorld) > cut.w) discard;
+
+    // Seen from inside, a stone shows where it was cut.
+    if (!gl_FrontFacing) {
+      float hatch = step(0.5, fract((vWorld.x - vWorld.y - vWorld.z) * 4.0));
+      colour = vec4(vec3(0.42, 0.5, 0.56) * (0.86 + 0.14 * hatch), 1.0);
+      return;
+    }
     vec3 way = normalize(vPoint - vEye);
     vec3 facet = normalize(vNormal);
     float outside = fresnel(clamp(-dot(facet, way), 0.0, 1.0), 1.0, index);

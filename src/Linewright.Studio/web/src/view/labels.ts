@@ -51,9 +51,10 @@ export function lineDimensions(stage: Stage, pose: PoseName, line: LineData, ins
     add('pitch', at(link, 0, 0, line.tableMm), at(link + 1, 0, 0, line.tableMm), `pitch ${length(line.pitchMm, unit, 3)}`, new THREE.Vector3(0, 0, 2));
   }
   if (pose === 'link' || pose === 'joint' || whole) {
-    const link = whole ? Math.floor(line.count / 2) - 3 : 0;
-    add('width', at(link, 0, -line.widthMm / 2, 0), at(link, 0, line.widthMm / 2, 0), `width ${length(line.widthMm, unit)}`, new THREE.Vector3(whole ? 0 : -line.pitchMm, 0, 0));
-    add('height', at(link, -half, -line.widthMm / 2, 0), at(link, -half, -line.widthMm / 2, line.tableMm), `height ${length(line.tableMm, unit)}`, across.clone().multiplyScalar(1.5));
+    const link = whole ? Math.floor(line.count / 4) : 0;
+    const high = whole ? Math.floor((3 * line.count) / 4) : 0;
+    add('width', at(link, 0, -line.widthMm / 2, 0), at(link, 0, line.widthMm / 2, 0), `width ${length(line.widthMm, unit)}`, new THREE.Vector3(whole ? 0 : -line.pitchMm, 0, whole ? 4 : 0));
+    add('height', at(high, -half, -line.widthMm / 2, 0), at(high, -half, -line.widthMm / 2, line.tableMm), `height ${length(line.tableMm, unit)}`, across.clone().multiplyScalar(1.5));
   }
   if (pose === 'clasp') {
     const point = (x: number, y: number, z: number) => stage.line.worldOf('box', 0, new THREE.Vector3(x, y, z));

@@ -16,6 +16,9 @@ export class Line {
 
   private readonly metals = new Map<Role, Metal>();
   private readonly parts = new Map<Role, THREE.InstancedMesh>();
+  private readonly usual = new Map<Role, THREE.BufferGeometry>();
+  private readonly closeUp = new Map<Role, THREE.BufferGeometry>();
+  private isClose = false;
   private readonly shared: MetalShared & GemShared;
   private gem: GemLook | null = null;
   private stones: THREE.InstancedMesh | null = null;
@@ -44,6 +47,12 @@ export class Line {
 
   /** Takes surfaces over; parts that the packet leaves out keep theirs. */
   take(packet: Packet, poseMs: number): void {
+    if (packet.quality === 'close') {
+      for (const mesh of packet.parts) this.closeUp.set(mesh.role, surface(mesh));
+      this.dress();
+      this.changed();
+      return;
+    }
     this.packet = packet;
     const metal = new THREE.Color(...packet.line.metal);
     this.shared.metal.copy(metal);
@@ -93,8 +102,13 @@ export class Line {
   section(plane: THREE.Vector4 | null): void {
     this.shared.hasCut.value = plane ? 1 : 0;
     if (plane) this.shared.cut.value.copy(plane);
-    for (const mesh of [...this.parts.values()]) (mesh.material as THREE.Material).needsUpdate = false;
+    this.sideOfGem();
     this.changed();
+  }
+
+  private sideOfGem(): void {
+    const side = this.shared.hasCut.value ? THREE.DoubleSide : THREE.FrontSide;
+    for (const look of this.gem ? [this.gem.moving, this.gem.still] : []) look.side = side;
   }
 
   mark(marks: Partial<Record<Role, Mark[]>>): void {
@@ -149,17 +163,16 @@ export class Line {
   }
 
   private putPart(mesh: PartMesh): void {
-    const geometry = new THREE.BufferGeometry();
-    geometry.setAttribute('position', new THREE.BufferAttribute(mesh.positions, 3));
-    geometry.setAttribute('normal', new THREE.BufferAttribute(mesh.normals, 3));
-    geometry.setIndex(new THREE.BufferAttribute(mesh.triangles, 1));
+    const geometry = surface(mesh);
     const known = this.parts.get(mesh.role);
     if (known && known.instanceMatrix.count >= mesh.count) {
-      known.geometry.dispose();
+      this.forget(mesh.role);
+      this.usual.set(mesh.role, geometry);
       known.geometry = geometry;
       return;
     }
     this.drop(mesh.role);
+    this.usual.set(mesh.role, geometry);
     // Poses of a few parts may show more of one than the line has.
     const made = new THREE.InstancedMesh(geometry, this.metals.get(mesh.role)!.material, mesh.count + 8);
     made.frustumCulled = false;
@@ -173,9 +186,27 @@ export class Line {
     const known = this.parts.get(role);
     if (!known) return;
     this.group.remove(known);
-    known.geometry.dispose();
+    this.forget(role);
     known.dispose();
     this.parts.delete(role);
+  }
+
+  private forget(role: Role): void {
+    for (const kept of [this.usual, this.closeUp]) {
+      kept.get(role)?.dispose();
+      kept.delete(role);
+    }
+  }
+
+  /** Near by, the surface for a close look where there is one. */
+  lookClosely(isClose: boolean): void {
+    if (isClose === this.isClose) return;
+    this.isClose = isClose;
+    this.dress();
+  }
+
+  private dress(): void {
+    for (const [role, mesh] of this.parts) mesh.geometry = (this.isClose ? this.closeUp.get(role) : undefined) ?? this.usual.get(role)!;
   }
 
   private putStone(packet: Packet): void {
@@ -191,6 +222,7 @@ export class Line {
         this.gem?.dispose();
       }
       this.gem = gem;
+      this.sideOfGem();
       this.stones = new THREE.InstancedMesh(gem.geometry, gem.moving, count);
       this.stones.frustumCulled = false;
       this.stones.name = 'stone';
@@ -247,6 +279,14 @@ export class Line {
 }
 
 const keys: (Role | 'stone')[] = [...roles, 'stone'];
+
+function surface(mesh: PartMesh): THREE.BufferGeometry {
+  const geometry = new THREE.BufferGeometry();
+  geometry.setAttribute('position', new THREE.BufferAttribute(mesh.positions, 3));
+  geometry.setAttribute('normal', new THREE.BufferAttribute(mesh.normals, 3));
+  geometry.setIndex(new THREE.BufferAttribute(mesh.triangles, 1));
+  return geometry;
+}
 
 function empty(): Whole {
   return { link: [], box: [], tongue: [], safety: [], pin: [], stone: [] };

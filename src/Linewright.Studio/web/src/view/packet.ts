@@ -45,7 +45,7 @@ export interface LineData {
 }
 
 export interface Packet {
-  quality: 'still' | 'moving';
+  quality: 'still' | 'moving' | 'close';
   state: 'set' | 'cast';
   parts: PartMesh[];
   stone: StoneData;

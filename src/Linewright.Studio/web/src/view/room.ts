@@ -50,11 +50,11 @@ const fill: Card[] = [
 
 const lamps = 54;
 
-export function buildRoom(renderer: THREE.WebGLRenderer): Room {
+export function buildRoom(renderer: THREE.WebGLRenderer, size: number): Room {
   const mapping = renderer.toneMapping;
   renderer.toneMapping = THREE.NoToneMapping;
-  const sharp = photograph(renderer, false);
-  const forMetal = photograph(renderer, true);
+  const sharp = photograph(renderer, size, false);
+  const forMetal = photograph(renderer, size / 2, true);
   const filter = new THREE.PMREMGenerator(renderer);
   const softened = filter.fromCubemap(forMetal.texture).texture;
   filter.dispose();
@@ -64,9 +64,9 @@ export function buildRoom(renderer: THREE.WebGLRenderer): Room {
 }
 
 // The room as seen from the piece, all round.
-function photograph(renderer: THREE.WebGLRenderer, isForMetal: boolean): THREE.WebGLCubeRenderTarget {
+function photograph(renderer: THREE.WebGLRenderer, size: number, isForMetal: boolean): THREE.WebGLCubeRenderTarget {
   const scene = new THREE.Scene();
-  scene.add(walls());
+  scene.add(walls(isForMetal));
   for (const box of isForMetal ? [...soft, ...fill] : soft) scene.add(card(box, 20));
   for (const flag of flags) scene.add(card(flag, 18));
 
@@ -78,7 +78,7 @@ function photograph(renderer: THREE.WebGLRenderer, isForMetal: boolean): THREE.W
     scene.add(card({ azimuthDeg: next() * 360, heightDeg: 16 + next() * 70, width: size, height: size, light: 27, tint: [0xffffff, 0xfff0dc, 0xe8f0ff][i % 3] }, 19));
   }
 
-  const target = new THREE.WebGLCubeRenderTarget(512, { type: THREE.HalfFloatType, generateMipmaps: true, minFilter: THREE.LinearMipmapLinearFilter });
+  const target = new THREE.WebGLCubeRenderTarget(size, { type: THREE.HalfFloatType, generateMipmaps: true, minFilter: THREE.LinearMipmapLinearFilter });
   const camera = new THREE.CubeCamera(0.1, 100, target);
   camera.update(renderer, scene);
   scene.traverse(thing => {
@@ -90,7 +90,7 @@ function photograph(renderer: THREE.WebGLRenderer, isForMetal: boolean): THREE.W
   return target;
 }
 
-function walls(): THREE.Mesh {
+function walls(isForMetal: boolean): THREE.Mesh {
   return new THREE.Mesh(
     new THREE.SphereGeometry(50, 48, 32),
     new THREE.ShaderMaterial({
@@ -101,7 +101,7 @@ function walls(): THREE.Mesh {
         varying vec3 toWall;
         void main() {
           float up = normalize(toWall).z;
-          vec3 floorTone = vec3(0.085, 0.08, 0.075), horizon = vec3(0.20, 0.195, 0.19), ceiling = vec3(0.60, 0.61, 0.64);
+          vec3 floorTone = ${isForMetal ? 'vec3(0.13, 0.125, 0.12)' : 'vec3(0.085, 0.08, 0.075)'}, horizon = ${isForMetal ? 'vec3(0.27, 0.265, 0.26)' : 'vec3(0.20, 0.195, 0.19)'}, ceiling = vec3(0.60, 0.61, 0.64);
           vec3 tone = up < 0.0 ? mix(horizon, floorTone, smoothstep(0.0, -0.4, up)) : mix(horizon, ceiling, smoothstep(0.0, 0.95, up));
           gl_FragColor = vec4(tone, 1.0);
         }`,

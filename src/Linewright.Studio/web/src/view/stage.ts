@@ -14,6 +14,9 @@ const slowFrames = 3;
 const slowMs = 140;
 const settleMs = 160;
 
+// Nearer than this a link fills a good part of the picture.
+const closeMm = 75;
+
 /** The view: scene, eye and light, drawn only when something has changed. */
 export class Stage {
   readonly line: Line;
@@ -41,8 +44,8 @@ export class Stage {
     this.renderer.toneMapping = THREE.NeutralToneMapping;
     this.renderer.toneMappingExposure = 1;
     this.renderer.info.autoReset = false;
-    const room = buildRoom(this.renderer);
-    this.developer = new Developer(this.renderer);
+    const room = buildRoom(this.renderer, this.isSlow() ? 256 : 512);
+    this.developer = new Developer(this.renderer, this.isSlow() ? 0 : 4);
     this.line = new Line(room, () => this.invalidate(true));
     this.eye = new Eye(canvas, () => this.invalidate());
     this.scene.add(this.line.group, this.ground.plane);
@@ -122,6 +125,13 @@ export class Stage {
     return this.frameMs > slowMs ? slowFrames : stillFrames;
   }
 
+  // Without a graphics card every pixel is paid for: a picture that moves is drawn more plainly.
+  private isSlow(): boolean {
+    const context = this.renderer.getContext();
+    const names = context.getExtension('WEBGL_debug_renderer_info');
+    return names !== null && /swiftshader|llvmpipe|software/i.test(String(context.getParameter(names.UNMASKED_RENDERER_WEBGL)));
+  }
+
   private readonly tick = (now: number) => {
     if (!this.running) return;
 
@@ -149,6 +159,7 @@ export class Stage {
       this.shadowDirty = false;
       this.renderer.info.reset();
     }
+    this.line.lookClosely(this.eye.camera.position.distanceTo(this.eye.target) < closeMm);
     this.line.useStill(isStill);
     if (isStill) this.developer.more(this.scene, this.eye.camera);
     else this.developer.first(this.scene, this.eye.camera);
@@ -172,7 +183,7 @@ function backdrop(light: Light): THREE.Texture {
   canvas.height = 256;
   const context = canvas.getContext('2d')!;
   const shade = context.createRadialGradient(128, 96, 10, 128, 128, 210);
-  for (const [at, tone] of light === 'light' ? [[0, '#f3f1ed'], [0.55, '#dcd8d1'], [1, '#b5afa6']] as const : [[0, '#33363b'], [0.5, '#1c1e21'], [1, '#0c0d0f']] as const) shade.addColorStop(at, tone);
+  for (const [at, tone] of light === 'light' ? [[0, '#f3f1ed'], [0.55, '#dcd8d1'], [1, '#b5afa6']] as const : [[0, '#565553'], [0.5, '#3a3938'], [1, '#232322']] as const) shade.addColorStop(at, tone);
   context.fillStyle = shade;
   context.fillRect(0, 0, 256, 256);
   const texture = new THREE.CanvasTexture(canvas);
