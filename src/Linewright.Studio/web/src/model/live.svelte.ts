@@ -34,7 +34,7 @@ export class Live {
   private readonly meshing = new Latest();
   private resting: ReturnType<typeof setTimeout> | undefined;
   private rest = new AbortController();
-  private text = '';
+  private shape = '';
   private volumes = new Map<string, number>();
 
   constructor(
@@ -46,8 +46,11 @@ export class Live {
   /** The brief has changed; at is when the hand moved. */
   changed(at = performance.now(), isQuick = true): void {
     const text = this.brief.text;
-    if (text === this.text && isQuick) return;
-    this.text = text;
+
+    // Another name makes no other piece.
+    const shape = this.brief.textWithout(['name', '$schema']);
+    if (shape === this.shape && isQuick) return;
+    this.shape = shape;
     this.isCurrent = false;
     this.rest.abort();
     this.rest = new AbortController();
