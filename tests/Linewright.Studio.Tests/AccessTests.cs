@@ -47,8 +47,9 @@ public class AccessTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
     public async Task The_whole_page_is_reached_by_the_tab_key()
     {
         var page = await browser.OpenAsync();
+        await BrowserFixture.CheckedAsync(page);
         var reached = new HashSet<string>(StringComparer.Ordinal);
-        for (var i = 0; i < 90; i++)
+        for (var i = 0; i < 200 && !reached.Contains("reading"); i++)
         {
             await page.Keyboard.PressAsync("Tab");
             reached.Add(await page.EvaluateAsync<string>("document.activeElement.closest('header, .docket, main, .reading')?.className.split(' ')[0] || document.activeElement.closest('header, main')?.tagName || 'none'"));
@@ -61,7 +62,7 @@ public class AccessTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
     private static async Task JudgeAsync(IPage page, string state)
     {
         var result = await page.RunAxe(new AxeRunOptions { RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] } });
-        var slips = result.Violations.Select(slip => $"{state}: {slip.Id}: {string.Join("; ", slip.Nodes.Take(3).Select(node => node.Html))}");
-        Assert.Empty(slips);
+        var slips = result.Violations.Select(slip => $"{state}: {slip.Id}: {string.Join("; ", slip.Nodes.Take(3).Select(node => node.Html[..Math.Min(160, node.Html.Length)]))}");
+        Assert.True(!slips.Any(), string.Join('\n', slips));
     }
 }

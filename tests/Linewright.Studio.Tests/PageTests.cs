@@ -129,7 +129,7 @@ public class PageTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
     public async Task Lengths_are_shown_in_inches_to_who_asks()
     {
         var page = await browser.OpenAsync();
-        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Show lengths in inches" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "In inches" }).ClickAsync();
 
         // 3 mm over 25.4 mm to the inch.
         await Assertions.Expect(page.GetByLabel("Diameter", new PageGetByLabelOptions { Exact = true })).ToHaveValueAsync("0.1181");

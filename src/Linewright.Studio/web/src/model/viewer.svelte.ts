@@ -46,7 +46,7 @@ export class Viewer {
     this.strokeMm = packet.line.strokeMm;
     if (!this.hasLooked) {
       this.hasLooked = true;
-      this.look('corner', 0);
+      this.look('hoop', 0);
     }
     if (this.section) this.cut(this.section);
     return packet;
@@ -64,7 +64,7 @@ export class Viewer {
     this.pose = pose;
     this.picked = [];
     this.stage?.line.show(pose, isBend && !calm() ? 900 : 0);
-    if (looks) this.look(pose === 'flat' ? 'desk' : 'corner', isBend ? 900 : 500);
+    if (looks) this.look(pose === 'flat' ? 'desk' : wholeLine.includes(pose) ? 'hoop' : 'corner', isBend ? 900 : 500);
     if (this.section) this.cut(this.section);
   }
 

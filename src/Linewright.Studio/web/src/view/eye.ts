@@ -1,7 +1,7 @@
 import * as THREE from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 
-export type ViewName = 'front' | 'top' | 'side' | 'under' | 'corner' | 'desk';
+export type ViewName = 'front' | 'top' | 'side' | 'under' | 'corner' | 'desk' | 'hoop';
 
 // Azimuth from the front towards the right, and height over the table, degrees.
 const views: Record<ViewName, [number, number]> = {
@@ -11,6 +11,7 @@ const views: Record<ViewName, [number, number]> = {
   under: [18, -48],
   corner: [28, 36],
   desk: [0, 52],
+  hoop: [26, 47],
 };
 
 /** Who looks: the camera, how a hand or keys move it, and flights from one look to another. */

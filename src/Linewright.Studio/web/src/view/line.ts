@@ -206,7 +206,12 @@ export class Line {
   }
 
   private dress(): void {
-    for (const [role, mesh] of this.parts) mesh.geometry = (this.isClose ? this.closeUp.get(role) : undefined) ?? this.usual.get(role)!;
+    // A line has many links but one clasp, which may always have all of its triangles.
+    const isFew = this.countOf('link') <= fewLinks;
+    for (const [role, mesh] of this.parts) {
+      const isFine = this.isClose || isFew || (role !== 'link' && role !== 'pin');
+      mesh.geometry = (isFine ? this.closeUp.get(role) : undefined) ?? this.usual.get(role)!;
+    }
   }
 
   private putStone(packet: Packet): void {
@@ -253,6 +258,7 @@ export class Line {
       this.shown = to;
       this.write();
     }
+    this.dress();
     this.changed();
   }
 
@@ -277,6 +283,9 @@ export class Line {
     if (this.stones) put(this.stones, this.shown.stone);
   }
 }
+
+// Poses that show a few links show them near by.
+const fewLinks = 6;
 
 const keys: (Role | 'stone')[] = [...roles, 'stone'];
 

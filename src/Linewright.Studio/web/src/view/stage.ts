@@ -183,7 +183,7 @@ function backdrop(light: Light): THREE.Texture {
   canvas.height = 256;
   const context = canvas.getContext('2d')!;
   const shade = context.createRadialGradient(128, 96, 10, 128, 128, 210);
-  for (const [at, tone] of light === 'light' ? [[0, '#f3f1ed'], [0.55, '#dcd8d1'], [1, '#b5afa6']] as const : [[0, '#565553'], [0.5, '#3a3938'], [1, '#232322']] as const) shade.addColorStop(at, tone);
+  for (const [at, tone] of light === 'light' ? [[0, '#f3f1ed'], [0.55, '#dcd8d1'], [1, '#b5afa6']] as const : [[0, '#545454'], [0.5, '#383838'], [1, '#222222']] as const) shade.addColorStop(at, tone);
   context.fillStyle = shade;
   context.fillRect(0, 0, 256, 256);
   const texture = new THREE.CanvasTexture(canvas);
