@@ -26,7 +26,7 @@ public class FiguresTests(BrowserFixture browser, ITestOutputHelper output) : IC
               const reached = async (list, count) => { for (let i = 0; i < 600 && list.length < count; i++) await pause(5); };
               for (let i = 0; i < 40; i++) {
                 const [numbers, previews] = [live.figures.numbersMs.length, live.figures.previewMs.length];
-                slider.value = String(3 + 0.05 * ((i * 7) % 16 + 1));
+                slider.value = String(3 + 0.1 * ((i * 7) % 12 + 1));
                 slider.dispatchEvent(new Event('input', { bubbles: true }));
                 await reached(live.figures.previewMs, previews + 1);
                 await reached(live.figures.numbersMs, numbers + 1);

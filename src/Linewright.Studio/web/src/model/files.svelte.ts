@@ -25,14 +25,14 @@ export class Files {
 
   /** At the start: the brief asked for, else the one open last, else work without a file, else the demo piece. */
   async begin(): Promise<void> {
-    this.list = await api.files();
+    const [list, demo] = await Promise.all([api.files(), api.demo()]);
+    this.list = list;
     const known = (name: string | null) => name !== null && this.list!.files.some(file => file.name === name);
     const asked = this.list.opened ?? prefs.file;
     if (known(asked)) {
       await this.open(asked!);
       if (this.name) return;
     }
-    const demo = await api.demo();
     this.brief.load(demo);
     this.saved = this.brief.text;
     if (this.list.untitled_working) {
