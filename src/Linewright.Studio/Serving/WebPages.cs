@@ -63,7 +63,7 @@ internal static class WebPages
             <body><h1>The studio has no pages yet</h1>
             <p>It was built on a machine without node, so there is nothing to show here. Install <strong>node 20 or later with npm</strong>, then build again:</p>
             <p><code>dotnet build src/Linewright.Studio</code></p>
-            <p>Everything else works as it is: the interface for programs is under <a href="/api/openapi.json">/api</a>, and so does the command line.</p></body></html>
+            <p>Everything else works as it is: the <a href="/api/openapi.json">interface for programs</a> and the command line.</p></body></html>
             """,
             context.RequestAborted).ConfigureAwait(false);
     }

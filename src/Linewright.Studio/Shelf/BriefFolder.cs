@@ -38,7 +38,7 @@ public sealed partial class BriefFolder
     public IReadOnlyList<BriefFile> List() =>
     [
         .. new DirectoryInfo(Path).EnumerateFiles("*.json")
-            .Where(file => IsName(file.Name) && file.Length <= LargestBytes && file.LinkTarget is null)
+            .Where(file => IsName(file.Name) && !file.Name.EndsWith(".schema.json", StringComparison.OrdinalIgnoreCase) && file.Length <= LargestBytes && file.LinkTarget is null)
             .OrderByDescending(file => file.LastWriteTimeUtc)
             .Take(MostListed)
             .Select(file => new BriefFile(file.Name, new DateTimeOffset(file.LastWriteTimeUtc), file.Length, File.Exists(WorkingPath(file.Name)))),
