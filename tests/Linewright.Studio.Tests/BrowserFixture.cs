@@ -38,6 +38,8 @@ public sealed class BrowserFixture : IAsyncLifetime
             return;
         }
 
+        // Software GL on a shared machine: a page may keep its tester waiting.
+        Assertions.SetDefaultExpectTimeout(60_000);
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = Chromium, Args = Flags, Headless = true });
     }

@@ -80,6 +80,7 @@ export class Files {
     if (!name) return false;
     const text = this.brief.text;
     clearTimeout(this.timer);
+    this.timer = undefined;
     const isSame = name === this.name;
     const { tag } = await api.save(name, text, over ? '*' : isSame ? this.tag : null);
     if (!this.name) await api.drop(untitled);
@@ -91,16 +92,19 @@ export class Files {
     return true;
   }
 
-  /** Keeps the work beside the file, a moment after the last change. */
+  /** Keeps the work beside the file, a moment after the first change since it was last kept. */
   keepSoon(): void {
-    clearTimeout(this.timer);
-    this.timer = setTimeout(() => void this.keepNow(), keepMs);
+    this.timer ??= setTimeout(() => {
+      this.timer = undefined;
+      void this.keepNow();
+    }, keepMs);
   }
 
   async keepNow(isLast = false): Promise<void> {
-    if (!this.isUnsaved) return;
     try {
-      await api.keep(this.name ?? untitled, this.brief.text, isLast);
+      // Undone back to what is saved, there is nothing to keep.
+      if (this.isUnsaved) await api.keep(this.name ?? untitled, this.brief.text, isLast);
+      else await api.drop(this.name ?? untitled);
     } catch (slip) {
       this.notice = slip instanceof Problem ? `${slip.title}. Your work is still here; save it once the studio answers again.` : String(slip);
     }

@@ -74,7 +74,7 @@ export class Live {
       this.figures.numbersMs.push(performance.now() - at);
       this.free = pinned(this.brief.values) ? await api.numbers(this.brief.textWithout(pins), stop) : this.numbers;
     } catch (slip) {
-      this.fail(slip);
+      this.fail(slip, true);
     }
   }
 
@@ -117,8 +117,10 @@ export class Live {
     this.roughMetalG = typeof metal === 'string' ? (volume / 1000) * this.densityOf(metal) : null;
   }
 
-  private fail(slip: unknown): void {
+  // What is wrong with a brief is the numbers' to say: they are never behind it.
+  private fail(slip: unknown, isOfNumbers = false): void {
     if (slip instanceof DOMException && slip.name === 'AbortError') return;
+    if (!isOfNumbers && slip instanceof Problem && (slip.status === 400 || slip.status === 422)) return;
     this.problem = slip instanceof Problem ? slip : new Problem(0, 'A fault of ours', String(slip));
   }
 }

@@ -62,6 +62,7 @@ export class Stage {
   }
 
   set light(light: Light) {
+    if (this.scene.background instanceof THREE.Texture) this.scene.background.dispose();
     this.scene.background = backdrop(light);
     this.ground.depth = light === 'light' ? 0.5 : 0.8;
     this.invalidate();
