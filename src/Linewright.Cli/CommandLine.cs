@@ -19,6 +19,7 @@ internal static class CommandLine
             MakeVerb.Create(desk),
             WeighVerb.Create(desk),
             SchemaVerb.Create(desk),
+            StudioVerb.Create(desk),
         };
         var parse = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (parse.Errors.Count > 0)

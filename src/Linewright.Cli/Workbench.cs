@@ -1,5 +1,6 @@
 using Linewright.Brief;
 using Linewright.Checks;
+using Linewright.Delivery;
 using Linewright.Making;
 using Linewright.Parts;
 
@@ -27,7 +28,7 @@ internal sealed class Workbench : IWorkbench
         var made = Made(brief, stage, stop);
 
         // Files and checks know nothing of each other: one processor each.
-        var writing = Task.Run(() => PieceFiles.Write(made, folder, stage, stop), stop);
+        var writing = Task.Run(() => PieceFiles.Write(made, folder.Create, stage, stop), stop);
         var report = Checked(made, Reports.Of(made), stage, stop);
         writing.GetAwaiter().GetResult();
         return report;

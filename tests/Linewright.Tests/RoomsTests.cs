@@ -5,12 +5,14 @@ using ArchUnitNET.Loader;
 using ArchUnitNET.xUnitV3;
 using Linewright.Brief;
 using Linewright.Checks;
+using Linewright.Delivery;
 using Linewright.Files;
 using Linewright.Making;
 using Linewright.Parts;
 using Linewright.Solids.Meshing;
 using Linewright.Solids.Polyhedra;
 using Linewright.Solids.Space;
+using Linewright.Studio.Serving;
 using Type = System.Type;
 
 namespace Linewright.Tests;
@@ -25,7 +27,9 @@ public class RoomsTests
         new("Linewright.Solids", [], ["Space", "Lanes", "Shapes", "Meshing", "Polyhedra", "Measures"]),
         new("Linewright", ["Linewright.Solids"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making"]),
         new("Linewright.Files", ["Linewright.Solids"], []),
-        new("Linewright.Cli", ["Linewright", "Linewright.Files", "Linewright.Solids"], []),
+        new("Linewright.Delivery", ["Linewright", "Linewright.Files", "Linewright.Solids"], []),
+        new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
+        new("Linewright.Cli", ["Linewright", "Linewright.Delivery", "Linewright.Studio", "Linewright.Solids"], []),
     ];
 
     /// <summary>What the command line may hold of the solids: places, meshes, and a stone's body to draw.</summary>
@@ -36,7 +40,7 @@ public class RoomsTests
     private static readonly Type[] FrontDoors =
     [
         typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks), typeof(Cautions),
-        typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(StlWriter), typeof(CsvWriter), typeof(ThreeMfWriter), typeof(GlbWriter),
+        typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(PieceFiles), typeof(StudioServer),
     ];
 
     /// <summary>The trade's words, which a library of solids has no use for.</summary>
@@ -51,7 +55,7 @@ public class RoomsTests
     private static readonly HashSet<string> TradeThings = new(StringComparer.OrdinalIgnoreCase) { "link", "eye", "rail", "bearing", "bar" };
 
     private static readonly Architecture House = new ArchLoader().LoadAssemblies(
-        typeof(Mesh).Assembly, typeof(Report).Assembly, typeof(StlWriter).Assembly, typeof(Linewright.Cli.CommandLine).Assembly).Build();
+        typeof(Mesh).Assembly, typeof(Report).Assembly, typeof(StlWriter).Assembly, typeof(PieceFiles).Assembly, typeof(StudioServer).Assembly, typeof(Linewright.Cli.CommandLine).Assembly).Build();
 
     private static readonly IType[] OurTypes = [.. House.Types.Where(type => ProjectOf(type) is not null)];
 
@@ -92,6 +96,7 @@ public class RoomsTests
     public void No_rooms_know_each_other_in_a_circle()
     {
         SliceRuleDefinition.Slices().Matching("Linewright.Solids.(*)").Should().BeFreeOfCycles().Check(House);
+        SliceRuleDefinition.Slices().Matching("Linewright.Studio.(*)").Should().BeFreeOfCycles().Check(House);
         SliceRuleDefinition.Slices().Matching("Linewright.(*)").Should().BeFreeOfCycles().Check(House);
     }
 
@@ -118,6 +123,14 @@ public class RoomsTests
         var called = Known().Where(pair => IsCli(pair.From) && !IsCli(pair.To) && pair.To is Class { IsAbstract: true, IsSealed: true }).ToList();
         Nothing(Said(called.Where(pair => !doors.Contains(pair.To.FullName))));
         Nothing(doors.Except(called.Select(pair => pair.To.FullName), StringComparer.Ordinal).Select(door => $"{door} is listed as a front door, but nobody enters by it"));
+    }
+
+    [Fact]
+    public void Only_the_verb_that_starts_it_knows_the_studio()
+    {
+        var knowing = Known().Where(pair => ProjectOf(pair.To)!.Name == "Linewright.Studio" && ProjectOf(pair.From)!.Name != "Linewright.Studio")
+            .Select(pair => pair.From.Name.Split('+', '<')[0]).Distinct(StringComparer.Ordinal).ToList();
+        Assert.Equal(["StudioVerb"], knowing);
     }
 
     [Fact]
@@ -166,7 +179,7 @@ public class RoomsTests
         => pairs.Select(pair => $"{pair.From.FullName} knows {pair.To.FullName}").Distinct(StringComparer.Ordinal);
 
     private static string[] Folders(string path)
-        => [.. Directory.EnumerateDirectories(path).Select(folder => Path.GetFileName(folder)).Where(name => name is not ("bin" or "obj")).Order(StringComparer.Ordinal)];
+        => [.. Directory.EnumerateDirectories(path).Select(folder => Path.GetFileName(folder)).Where(name => name is not ("bin" or "obj" or "web")).Order(StringComparer.Ordinal)];
 
     // A method's name comes with its parameters' types in brackets.
     private static string Plain(string name) => name.Split('(')[0].Split('`')[0];

@@ -36,8 +36,10 @@ public sealed record LineAssembly
             : throw new ArgumentException($"the line does not close: {fit.Reason}", nameof(piece));
     }
 
-    private static LineAssembly Place(Piece piece, ImmutableArray<LinkPlacement> placements)
+    /// <summary>Placed as a layout says: links in order, then the clasp.</summary>
+    public static LineAssembly Place(Piece piece, ImmutableArray<LinkPlacement> placements)
     {
+        ArgumentNullException.ThrowIfNull(piece);
         var links = placements.Where(place => !place.IsClasp).Select(place => place.Pose).ToList();
 
         // The layout places a clasp by its middle, the parts by the box's bar.

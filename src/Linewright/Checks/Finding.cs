@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 
 namespace Linewright.Checks;
@@ -21,4 +22,9 @@ public sealed record Finding(
     string Unit,
     string Source,
     string Mark,
-    string Cure);
+    string Cure)
+{
+    /// <summary>Where on the parts it was measured, for whoever draws it; empty where a check names no point. Not in the report.</summary>
+    [JsonIgnore]
+    public ImmutableArray<Spot> Spots { get; init; } = [];
+}

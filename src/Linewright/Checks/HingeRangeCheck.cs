@@ -67,7 +67,10 @@ internal sealed class HingeRangeCheck : ICheck
             measured, needed, "deg",
             FormattableString.Invariant($"at least 25 for a tight curve, and {MarginDeg:0} over the {worn:0.0} that this wrist needs"),
             Marks.CommonPractice,
-            isMet ? "" : "raise link.stone_gap_mm, or lower the hinge's axis with a smaller hinge.bar_mm or hinge.eye_wall_mm");
+            isMet ? "" : "raise link.stone_gap_mm, or lower the hinge's axis with a smaller hinge.bar_mm or hinge.eye_wall_mm")
+        {
+            Spots = joint.Spots(turn, joint.SharedMm, Vec3.UnitY),
+        };
     }
 
     /// <summary>Bent back until something meets, with the next link pushed back by a way.</summary>
@@ -85,7 +88,10 @@ internal sealed class HingeRangeCheck : ICheck
             measured, isHigh ? MostOutwardDeg : LeastOutwardDeg, "deg",
             "a line bends backwards by 8 to 20 to be threaded, then metal stops it",
             Marks.CommonPractice,
-            isLow ? "raise hinge.outward_stop_deg" : isHigh ? "lower hinge.outward_stop_deg" : "");
+            isLow ? "raise hinge.outward_stop_deg" : isHigh ? "lower hinge.outward_stop_deg" : "")
+        {
+            Spots = joint.Spots(turn, joint.SharedMm, -Vec3.UnitY),
+        };
     }
 
     private static Finding MetalStopsFirst(PieceModel model, Joint joint, FirstContactResult shared, FirstContactResult slack)
@@ -108,7 +114,10 @@ internal sealed class HingeRangeCheck : ICheck
             gap, 0, "mm",
             "metal must stop the hinge before a stone is met",
             Marks.CommonPractice,
-            isMetal ? "" : "lower hinge.outward_stop_deg, or raise link.stone_gap_mm");
+            isMetal ? "" : "lower hinge.outward_stop_deg, or raise link.stone_gap_mm")
+        {
+            Spots = joint.Spots(turn, backMm, -Vec3.UnitY),
+        };
     }
 
     private static Finding Loose(Joint joint, string rule, string what, Vec3 axis)
@@ -128,7 +137,10 @@ internal sealed class HingeRangeCheck : ICheck
             Marks.CommonPractice,
             verdict == Verdict.Pass ? ""
                 : measured < StiffDeg ? "raise hinge.side_clearance_mm"
-                : "lower hinge.side_clearance_mm or hinge.diametral_clearance_mm, or raise hinge.eye_width_mm");
+                : "lower hinge.side_clearance_mm or hinge.diametral_clearance_mm, or raise hinge.eye_width_mm")
+        {
+            Spots = joint.Spots(turn, joint.SharedMm, axis),
+        };
     }
 
     private static double Degrees(FirstContactResult turn) => double.RadiansToDegrees(Math.Abs(turn.Angle));

@@ -102,6 +102,26 @@ internal sealed class Joint
     public string Words(FirstContactResult turn, double backMm, Vec3 axis)
         => Words(turn.Nearest, Next(backMm).Then(Pose.TurnAbout(BarAxis(backMm), axis, turn.NearestAngle)));
 
+    /// <summary>Where a turn's pair lies, each point in its own link's frame.</summary>
+    public ImmutableArray<Spot> Spots(FirstContactResult turn, double backMm, Vec3 axis)
+    {
+        if (!turn.Touches)
+        {
+            return [];
+        }
+
+        var next = Next(backMm).Then(Pose.TurnAbout(BarAxis(backMm), axis, turn.NearestAngle));
+        return
+        [
+            new Spot(RoleOf(turn.Nearest.NameA), turn.Nearest.AtA, IsStone: turn.Nearest.NameA == "stone"),
+            new Spot(RoleOf(turn.Nearest.NameB), InFrame(turn.Nearest.NameB, next.Inverse().Point(turn.Nearest.AtB)), IsNext: true, IsStone: turn.Nearest.NameB == "stone"),
+        ];
+    }
+
+    private static PartRole RoleOf(string body) => body == "pin" ? PartRole.Pin : PartRole.Link;
+
+    private Vec3 InFrame(string body, Vec3 at) => body == "pin" ? at - piece.Link.BarAxis : at;
+
     private Vec3 BarAxis(double backMm) => piece.Link.NextBarAxis - new Vec3(backMm, 0, 0);
 
     /// <summary>The link's feature at a point of its own frame.</summary>

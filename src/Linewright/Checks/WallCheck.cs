@@ -54,7 +54,10 @@ internal sealed class WallCheck : ICheck
             measured, feature.WallLimitMm, "mm",
             feature.Source,
             Marks.CommonPractice,
-            isThick ? "" : Cure(feature.Name));
+            isThick ? "" : Cure(feature.Name))
+        {
+            Spots = wall is { } spot ? [new Spot(part.Role, spot.At)] : [],
+        };
     }
 
     private static string Cure(string feature) => feature switch

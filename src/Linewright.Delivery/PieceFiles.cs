@@ -3,10 +3,11 @@ using Linewright.Files;
 using Linewright.Making;
 using Linewright.Solids.Space;
 
-namespace Linewright.Cli;
+namespace Linewright.Delivery;
 
-/// <summary>Writes the files of a made piece into a folder: patterns, parts list, plates of patterns, assemblies.</summary>
-internal static class PieceFiles
+/// <summary>Writes the files of a made piece: patterns, parts list, plates of patterns, assemblies.</summary>
+/// <remarks>Where they go is the caller's business: a folder on disk, an archive. Files are opened one after the other, each closed before the next.</remarks>
+public static class PieceFiles
 {
     // Patterns are laid out side by side, this far apart and in rows of this width, so that none touches another.
     private const double ApartMm = 2, RowMm = 100;
@@ -15,17 +16,25 @@ internal static class PieceFiles
     private const double StoneTint = 0.97;
 
     /// <summary>Writes everything but report.json.</summary>
-    public static void Write(MadePiece made, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    /// <param name="made">The piece.</param>
+    /// <param name="create">Opens a new file for writing by its path in the folder, with /.</param>
+    /// <param name="stage">Told what is being written.</param>
+    /// <param name="stop">Asks to stop.</param>
+    /// <exception cref="OperationCanceledException">The writing was asked to stop.</exception>
+    public static void Write(MadePiece made, Func<string, Stream> create, IProgress<string> stage, CancellationToken stop)
     {
+        ArgumentNullException.ThrowIfNull(made);
+        ArgumentNullException.ThrowIfNull(create);
+        ArgumentNullException.ThrowIfNull(stage);
         var report = Reports.Of(made);
         foreach (var pattern in made.Patterns)
         {
             stop.ThrowIfCancellationRequested();
-            using var file = folder.Create(pattern.File);
+            using var file = create(pattern.File);
             StlWriter.Write(file, pattern.Mesh, pattern.Part.Name);
         }
 
-        using (var file = folder.Create("parts.csv"))
+        using (var file = create("parts.csv"))
         {
             CsvWriter.Write(
                 file,
@@ -39,7 +48,7 @@ internal static class PieceFiles
 
         stage.Report("Writing the patterns");
         stop.ThrowIfCancellationRequested();
-        using (var file = folder.Create("piece.3mf"))
+        using (var file = create("piece.3mf"))
         {
             ThreeMfWriter.Write(file, PatternScene(made));
         }
@@ -48,7 +57,7 @@ internal static class PieceFiles
         foreach (var (name, assembly) in new[] { ("piece.glb", made.Model.Closed), ("piece-flat.glb", made.Model.Flat) })
         {
             stop.ThrowIfCancellationRequested();
-            using var file = folder.Create(name);
+            using var file = create(name);
             GlbWriter.Write(file, WornScene(made.Model, assembly));
         }
     }

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using Linewright.Assembly;
+using Linewright.Brief;
+using Linewright.Checks;
+using Linewright.Making;
+using Linewright.Parts;
+using Linewright.Solids.Meshing;
+
+namespace Linewright.Studio.Pieces;
+
+/// <summary>One brief and all that has been computed for it so far. Each stage is computed once, when first asked for.</summary>
+/// <remarks>
+/// A stage that is asked for twice at a time is computed by the first to come; where that one is stopped, the next takes over.
+/// Nothing half-done is kept.
+/// </remarks>
+public sealed class SolvedPiece(LineDesign design)
+{
+    private readonly Lazy<Piece> piece = new(() => PartsBuilder.Build(design));
+    private readonly Stage<PieceModel> model = new();
+    private readonly Stage<ImmutableArray<MeshOutcome>> cast = new();
+    private readonly Stage<IReadOnlyList<Finding>> findings = new();
+
+    /// <summary>The brief with its defaults.</summary>
+    public ResolvedBrief Brief => design.Brief;
+
+    /// <summary>The numbers.</summary>
+    public LineDesign Design => design;
+
+    /// <summary>The solids.</summary>
+    public Piece Piece => piece.Value;
+
+    /// <summary>The parts as set, meshed as for the caster, and assembled.</summary>
+    public Task<PieceModel> ModelAsync(IProgress<string> stage, CancellationToken stop) => model.GetAsync(
+        () =>
+        {
+            stage.Report("Meshing the parts");
+            return PieceModel.Build(Piece, Counting(stage), stop);
+        },
+        stop);
+
+    /// <summary>The meshes of the parts as cast, before they are enlarged.</summary>
+    public Task<ImmutableArray<MeshOutcome>> CastAsync(IProgress<string> stage, CancellationToken stop) => cast.GetAsync(
+        () =>
+        {
+            stage.Report("Meshing the parts as cast");
+            var solids = ImmutableArray.CreateRange(Piece.Parts, part => part.AsCast);
+            return PartMeshes.Run(solids, Brief.Process.MeshDeviationUm / 1000, Counting(stage), stop);
+        },
+        stop);
+
+    /// <summary>Model and patterns: what weights and files come from.</summary>
+    public async Task<MadePiece> MadeAsync(IProgress<string> stage, CancellationToken stop)
+    {
+        var worn = await ModelAsync(stage, stop).ConfigureAwait(false);
+        var meshes = await CastAsync(stage, stop).ConfigureAwait(false);
+        return new MadePiece(worn, [.. Piece.Parts.Select((part, index) => Pattern.Of(part, meshes[index], Brief.Process.ShrinkPercent))]);
+    }
+
+    /// <summary>What every check measured.</summary>
+    public async Task<IReadOnlyList<Finding>> FindingsAsync(IProgress<string> stage, CancellationToken stop)
+    {
+        var worn = await ModelAsync(stage, stop).ConfigureAwait(false);
+        return await findings.GetAsync(() => PieceChecks.Run(worn, rule => stage.Report($"Checking {rule}"), stop), stop).ConfigureAwait(false);
+    }
+
+    /// <summary>The whole report, checks and weights.</summary>
+    public async Task<Report> ReportAsync(IProgress<string> stage, CancellationToken stop)
+    {
+        var found = await FindingsAsync(stage, stop).ConfigureAwait(false);
+        var made = await MadeAsync(stage, stop).ConfigureAwait(false);
+        return Reports.WithFindings(Reports.Of(made), found, Cautions.For(Brief));
+    }
+
+    private Counter Counting(IProgress<string> stage) => new(stage, Piece.Parts.Length);
+
+    private sealed class Counter(IProgress<string> stage, int count) : IProgress<int>
+    {
+        public void Report(int value) => stage.Report(FormattableString.Invariant($"Meshed {value} of {count} parts"));
+    }
+}

@@ -1,0 +1,37 @@
+using System.IO.Compression;
+using Linewright.Delivery;
+using Linewright.Making;
+
+namespace Linewright.Studio.Wire;
+
+/// <summary>Everything that make writes, as one archive. Same brief, same bytes: entries carry no clock.</summary>
+public static class PieceZip
+{
+    // The earliest date that a zip can hold. Source: PKWARE, .ZIP File Format Specification, 4.4.6, MS-DOS dates.
+    private static readonly DateTimeOffset NoDate = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
+
+    /// <summary>Writes the archive in memory.</summary>
+    /// <param name="made">The piece.</param>
+    /// <param name="report">Its report.</param>
+    /// <param name="stage">Told what is being written.</param>
+    /// <param name="stop">Asks to stop.</param>
+    public static byte[] Write(MadePiece made, Report report, IProgress<string> stage, CancellationToken stop)
+    {
+        using var bytes = new MemoryStream();
+        using (var zip = new ZipArchive(bytes, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            Stream Create(string name)
+            {
+                var entry = zip.CreateEntry(name, CompressionLevel.Fastest);
+                entry.LastWriteTime = NoDate;
+                return entry.Open();
+            }
+
+            PieceFiles.Write(made, Create, stage, stop);
+            using var file = Create("report.json");
+            ReportJson.Write(report, file);
+        }
+
+        return bytes.ToArray();
+    }
+}

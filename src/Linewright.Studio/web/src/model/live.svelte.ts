@@ -1,0 +1,126 @@
+import { api, Problem, type Checked, type Flex, type Numbers } from './api';
+import type { Brief } from './brief.svelte';
+import { pinned, pins } from './candidates';
+import { Latest } from './latest';
+import type { Packet } from '../view/packet';
+
+// A hand that rests this long has let go.
+const restMs = 280;
+
+/** Milliseconds from a control's event to what it asked for, for the tests and for whoever wonders. */
+export interface Figures {
+  numbersMs: number[];
+  previewMs: number[];
+}
+
+/** Keeps numbers, surfaces and checks in step with the brief: at once while a control moves, in full once it rests. */
+export class Live {
+  numbers = $state.raw<Numbers | null>(null);
+  /** Every layout that closes, as if none had been picked. */
+  free = $state.raw<Numbers | null>(null);
+  problem = $state.raw<Problem | null>(null);
+  checked = $state.raw<Checked | null>(null);
+  flex = $state.raw<Flex | null>(null);
+  /** What is being computed, in words; empty at rest. */
+  stage = $state('');
+  state = $state<'set' | 'cast'>('set');
+  /** Metal by the surfaces on screen, g. */
+  roughMetalG = $state<number | null>(null);
+  /** True where the findings belong to the brief as it is. */
+  isCurrent = $state(false);
+  readonly figures: Figures = { numbersMs: [], previewMs: [] };
+
+  private readonly numbering = new Latest();
+  private readonly meshing = new Latest();
+  private resting: ReturnType<typeof setTimeout> | undefined;
+  private rest = new AbortController();
+  private shape = '';
+  private volumes = new Map<string, number>();
+
+  constructor(
+    private readonly brief: Brief,
+    private readonly take: (bytes: ArrayBuffer) => Packet,
+    private readonly densityOf: (metal: string) => number,
+  ) {}
+
+  /** The brief has changed; at is when the hand moved. */
+  changed(at = performance.now(), isQuick = true): void {
+    const text = this.brief.text;
+
+    // Another name makes no other piece.
+    const shape = this.brief.textWithout(['name', '$schema']);
+    if (shape === this.shape && isQuick) return;
+    this.shape = shape;
+    this.isCurrent = false;
+    this.rest.abort();
+    this.rest = new AbortController();
+    clearTimeout(this.resting);
+    this.numbering.ask(() => this.number(text, at));
+    if (isQuick) this.meshing.ask(() => this.preview(text, at));
+    this.resting = setTimeout(() => void this.finish(text, this.rest.signal), isQuick ? restMs : 0);
+  }
+
+  /** Shows the parts as they leave the casting, or as they are worn. */
+  show(state: 'set' | 'cast'): void {
+    this.state = state;
+    this.changed(performance.now(), false);
+  }
+
+  private async number(text: string, at: number): Promise<void> {
+    const stop = new AbortController().signal;
+    try {
+      this.numbers = await api.numbers(text, stop);
+      this.problem = null;
+      this.figures.numbersMs.push(performance.now() - at);
+      this.free = pinned(this.brief.values) ? await api.numbers(this.brief.textWithout(pins), stop) : this.numbers;
+    } catch (slip) {
+      this.fail(slip, true);
+    }
+  }
+
+  private async preview(text: string, at: number): Promise<void> {
+    const stop = new AbortController().signal;
+    try {
+      this.put(await api.mesh(text, `quality=moving&state=${this.state}&parts=link,pin`, stop));
+      this.figures.previewMs.push(performance.now() - at);
+      if (!this.meshing.isStale) this.put(await api.mesh(text, `quality=moving&state=${this.state}&parts=box,tongue,safety`, stop));
+    } catch (slip) {
+      this.fail(slip);
+    }
+  }
+
+  // In full: surfaces as the files have them, the joint's motion, every check.
+  private async finish(text: string, stop: AbortSignal): Promise<void> {
+    try {
+      this.stage = 'Meshing';
+      this.put(await api.mesh(text, `quality=still&state=${this.state}`, stop), stop);
+      if (stop.aborted) return;
+      this.put(await api.mesh(text, `quality=close&state=${this.state}`, stop), stop);
+      this.flex = await api.flex(text, stop);
+      this.checked = await api.checks(text, words => (this.stage = stop.aborted ? this.stage : words), stop);
+      this.isCurrent = true;
+      this.stage = '';
+    } catch (slip) {
+      if (stop.aborted) return;
+      this.stage = '';
+      this.fail(slip);
+    }
+  }
+
+  private put(bytes: ArrayBuffer, stop?: AbortSignal): void {
+    if (stop?.aborted) return;
+    const packet = this.take(bytes);
+    if (packet.state !== 'set' || packet.quality === 'close') return;
+    for (const part of packet.parts) this.volumes.set(part.name, part.volumeMm3 * part.count);
+    const metal = this.brief.values.metal;
+    const volume = [...this.volumes.values()].reduce((sum, one) => sum + one, 0);
+    this.roughMetalG = typeof metal === 'string' ? (volume / 1000) * this.densityOf(metal) : null;
+  }
+
+  // What is wrong with a brief is the numbers' to say: they are never behind it.
+  private fail(slip: unknown, isOfNumbers = false): void {
+    if (slip instanceof DOMException && slip.name === 'AbortError') return;
+    if (!isOfNumbers && slip instanceof Problem && (slip.status === 400 || slip.status === 422)) return;
+    this.problem = slip instanceof Problem ? slip : new Problem(0, 'A fault of ours', String(slip));
+  }
+}
