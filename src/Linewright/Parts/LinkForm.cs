@@ -105,7 +105,7 @@ public sealed record LinkForm
     /// <summary>Outer radius of the upper rail.</summary>
     public required double UpperOuterMm { get; init; }
 
-    /// <summary>Inner radius of the upper rail, before the stone is cut from it.</summary>
+    /// <summary>Inner radius of the upper rail, before the stone is cut from it; below zero where it is a closed cup.</summary>
     public required double UpperInnerMm { get; init; }
 
     /// <summary>Width of the flat on top of the upper rail.</summary>
