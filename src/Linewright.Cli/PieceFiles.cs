@@ -85,7 +85,7 @@ internal static class PieceFiles
         var metal = MetalOf(model);
         var brief = model.Piece.Design.Brief;
         var parts = model.Piece.Parts
-            .Select((part, index) => new MeshPart(part.Name, model.AsSet[index].Mesh, assembly.Of(part.Role), metal))
+            .Select((part, index) => new MeshPart(part.Name, model.AsSet[index].Mesh, assembly.Of(part.Role), metal) { Surface = part.AsSet })
             .ToList();
         var species = brief.Species;
         var clear = new FileMaterial(
