@@ -52,7 +52,7 @@ public static class GlbWriter
 
     private static SharpGLTF.Schema2.Mesh WriteMesh(ModelRoot model, MeshPart part, Material material)
     {
-        var shaded = Shaded(part);
+        var shaded = part.Shading ?? (part.Faceted ? CreasedNormals.Flat(part.Mesh) : CreasedNormals.Smooth(part.Mesh));
         var mesh = model.CreateMesh(part.Name);
         var primitive = mesh.CreatePrimitive();
         primitive.DrawPrimitiveType = PrimitiveType.TRIANGLES;
@@ -61,16 +61,6 @@ public static class GlbWriter
         primitive.SetVertexAccessor("NORMAL", Vertices(model, shaded.Normals));
         primitive.SetIndexAccessor(Indices(model, shaded.Triangles, shaded.Positions.Count / 3));
         return mesh;
-    }
-
-    private static CreasedNormals Shaded(MeshPart part)
-    {
-        if (part.Faceted)
-        {
-            return CreasedNormals.Flat(part.Mesh);
-        }
-
-        return part.Surface is { } solid ? CreasedNormals.Of(part.Mesh, solid) : CreasedNormals.Smooth(part.Mesh);
     }
 
     private static Accessor Vertices(ModelRoot model, IReadOnlyList<float> numbers)

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Linewright.Solids.Meshing;
-using Linewright.Solids.Shapes;
 using Linewright.Solids.Space;
 
 namespace Linewright.Files;
@@ -35,8 +34,8 @@ public sealed record MeshPart(string Name, Mesh Mesh, IReadOnlyList<Pose> Placem
     /// <summary>True for a stone: every triangle is shaded as the flat facet that it is. False for metal, shaded smooth up to its edges.</summary>
     public bool Faceted { get; init; }
 
-    /// <summary>The solid that the mesh stands for, in the part's frame: files for the eye take their normals from it; null where it is not known.</summary>
-    public Solid? Surface { get; init; }
+    /// <summary>The mesh with the normals that files for the eye give it; null where they are found from its triangles.</summary>
+    public CreasedNormals? Shading { get; init; }
 
     /// <summary>The placements with names: the part's own name where there is one, numbered from 1 where there are more.</summary>
     public IReadOnlyList<PartInstance> Instances

@@ -15,10 +15,14 @@ internal static class SurfaceNormals
     // A normal further than this from its triangle's belongs to another face, across an edge. The cosine of 50 degrees: Assumed.
     private const double LeastAgreement = 0.64;
 
+    // What single precision may round the ball by. mm.
+    private const double HairMm = 1e-3;
+
     // Middle and three half-ways.
     private const int Probes = 4;
 
-    private const int Batch = 64 * Solid.BatchStep;
+    // Sixteen triangles: neighbours mostly, to which little of the solid matters.
+    private const int Batch = 4 * Solid.BatchStep;
 
     /// <summary>The unit normals, three a triangle, in its corners' order.</summary>
     /// <param name="solid">In the mesh's frame.</param>
@@ -50,14 +54,18 @@ internal static class SurfaceNormals
         for (var first = 0; first < felt.Length; first += Batch)
         {
             var count = Math.Min(Batch, felt.Length - first);
+            var box = Bounds.Empty;
             for (var i = 0; i < Batch; i++)
             {
                 var probe = first + Math.Min(i, count - 1);
                 var p = Place(triangles[probe / Probes], probe % Probes);
                 (x[i], y[i], z[i]) = ((float)p.X, (float)p.Y, (float)p.Z);
+                box = box.Join(new Bounds(p, p));
             }
 
-            solid.Gradients(x, y, z, distance, gx, gy, gz, arena);
+            var (centre, radius) = (box.Centre, box.Size.Length / 2 + HairMm);
+            var near = solid.Near((float)centre.X, (float)centre.Y, (float)centre.Z, (float)radius, out _);
+            near.Gradients(x, y, z, distance, gx, gy, gz, arena);
             for (var i = 0; i < count; i++)
             {
                 felt[first + i] = new Vec3(gx[i], gy[i], gz[i]).Normalised();
