@@ -54,11 +54,14 @@ public static class PieceFiles
         }
 
         stage.Report("Writing the assembly");
+
+        // Both files show the same metal: it is felt once.
+        var shading = made.Model.Piece.Parts.Select((part, index) => CreasedNormals.Of(made.Model.AsSet[index].Mesh, part.AsSet)).ToList();
         foreach (var (name, assembly) in new[] { ("piece.glb", made.Model.Closed), ("piece-flat.glb", made.Model.Flat) })
         {
             stop.ThrowIfCancellationRequested();
             using var file = create(name);
-            GlbWriter.Write(file, WornScene(made.Model, assembly));
+            GlbWriter.Write(file, WornScene(made.Model, assembly, shading));
         }
     }
 
@@ -89,12 +92,12 @@ public static class PieceFiles
         return new FileScene(made.Model.Piece.Design.Brief.Name, parts);
     }
 
-    private static FileScene WornScene(PieceModel model, LineAssembly assembly)
+    private static FileScene WornScene(PieceModel model, LineAssembly assembly, List<CreasedNormals> shading)
     {
         var metal = MetalOf(model);
         var brief = model.Piece.Design.Brief;
         var parts = model.Piece.Parts
-            .Select((part, index) => new MeshPart(part.Name, model.AsSet[index].Mesh, assembly.Of(part.Role), metal))
+            .Select((part, index) => new MeshPart(part.Name, model.AsSet[index].Mesh, assembly.Of(part.Role), metal) { Shading = shading[index] })
             .ToList();
         var species = brief.Species;
         var clear = new FileMaterial(

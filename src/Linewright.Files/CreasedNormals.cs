@@ -1,4 +1,5 @@
 using Linewright.Solids.Meshing;
+using Linewright.Solids.Shapes;
 using Linewright.Solids.Space;
 
 namespace Linewright.Files;
@@ -41,8 +42,30 @@ public sealed class CreasedNormals
         Guard.InRange(crease, 0, Math.PI);
         var faces = Faces(mesh);
         var groups = new Groups(faces.Length * 3);
-        JoinAcrossGentleEdges(mesh, faces, Math.Cos(crease), groups);
+        var least = Math.Cos(crease);
+        JoinWhere(mesh, faces, (a, b) => faces[a / 3].Normal.Dot(faces[b / 3].Normal) > least, groups);
         return Build(mesh, faces, groups);
+    }
+
+    /// <summary>Smooth shading with the normals of the surface that the mesh follows, not of the triangles that stand for it.</summary>
+    /// <param name="mesh">Surface in mm, counter-clockwise seen from outside.</param>
+    /// <param name="solid">The solid that was meshed, in the mesh's frame.</param>
+    /// <param name="crease">Where the surface turns by less than this at a vertex it is round there; radians, 0 to pi.</param>
+    /// <remarks>
+    /// Every corner is felt from inside its own triangle, so that an edge of the solid has the normals of both its sides.
+    /// A rounded edge that a few triangles stand for is round in this shading, whatever they bend by.
+    /// </remarks>
+    public static CreasedNormals Of(Mesh mesh, Solid solid, double crease = DefaultCrease)
+    {
+        ArgumentNullException.ThrowIfNull(mesh);
+        ArgumentNullException.ThrowIfNull(solid);
+        Guard.InRange(crease, 0, Math.PI);
+        var faces = Faces(mesh);
+        var felt = SurfaceNormals.AtCorners(solid, [.. faces.Select(face => (mesh.Vertex(face.A), mesh.Vertex(face.B), mesh.Vertex(face.C), face.Normal))]);
+        var groups = new Groups(faces.Length * 3);
+        var least = Math.Cos(crease);
+        JoinWhere(mesh, faces, (a, b) => felt[a].Dot(felt[b]) > least, groups);
+        return Build(mesh, faces, groups, felt);
     }
 
     /// <summary>Flat shading: every triangle has three vertices of its own, with its own normal.</summary>
@@ -69,7 +92,8 @@ public sealed class CreasedNormals
         return [.. faces];
     }
 
-    private static void JoinAcrossGentleEdges(Mesh mesh, Face[] faces, double creaseCosine, Groups groups)
+    /// <summary>Joins the corners that two neighbours have at each end of their edge, where the surface is gentle between them.</summary>
+    private static void JoinWhere(Mesh mesh, Face[] faces, Func<int, int, bool> isGentle, Groups groups)
     {
         // Sort the half-edges so that those of one edge lie side by side.
         var edges = new (long Key, int Face, int Corner)[faces.Length * 3];
@@ -88,36 +112,47 @@ public sealed class CreasedNormals
                 end++;
             }
 
-            if (end - first == 2 && faces[edges[first].Face].Normal.Dot(faces[edges[first + 1].Face].Normal) > creaseCosine)
+            if (end - first == 2)
             {
-                JoinEdge(faces, edges[first].Corner, edges[first + 1].Corner, groups);
+                JoinEdge(faces, edges[first].Corner, edges[first + 1].Corner, isGentle, groups);
             }
 
             first = end;
         }
     }
 
-    private static void JoinEdge(Face[] faces, int cornerA, int cornerB, Groups groups)
+    private static void JoinEdge(Face[] faces, int cornerA, int cornerB, Func<int, int, bool> isGentle, Groups groups)
     {
         int startA = cornerA, endA = Next(cornerA), startB = cornerB, endB = Next(cornerB);
         // Neighbours of one orientation run along their common edge in opposite directions.
-        if (faces[startA / 3][startA % 3] == faces[endB / 3][endB % 3])
+        if (faces[startA / 3][startA % 3] != faces[endB / 3][endB % 3])
         {
-            groups.Join(startA, endB);
-            groups.Join(endA, startB);
+            return;
+        }
+
+        foreach (var (a, b) in new[] { (startA, endB), (endA, startB) })
+        {
+            if (isGentle(a, b))
+            {
+                groups.Join(a, b);
+            }
         }
     }
 
     private static int Next(int corner) => corner % 3 == 2 ? corner - 2 : corner + 1;
 
-    private static CreasedNormals Build(Mesh mesh, Face[] faces, Groups groups)
+    /// <param name="mesh">Positions.</param>
+    /// <param name="faces">Triangles with an area.</param>
+    /// <param name="groups">Which corners share a vertex.</param>
+    /// <param name="felt">Normal of each corner; where null, that of its triangle.</param>
+    private static CreasedNormals Build(Mesh mesh, Face[] faces, Groups groups, Vec3[]? felt = null)
     {
         // Sum the weighted normals of each group of corners.
         var sums = new Vec3[faces.Length * 3];
         for (var corner = 0; corner < sums.Length; corner++)
         {
             var face = faces[corner / 3];
-            sums[groups.Root(corner)] += face.Normal * (face.Area * Opening(mesh, face, corner % 3));
+            sums[groups.Root(corner)] += (felt is null ? face.Normal : felt[corner]) * (face.Area * Opening(mesh, face, corner % 3));
         }
 
         // Give each group one output vertex when its first corner comes up.

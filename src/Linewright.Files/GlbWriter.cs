@@ -52,7 +52,7 @@ public static class GlbWriter
 
     private static SharpGLTF.Schema2.Mesh WriteMesh(ModelRoot model, MeshPart part, Material material)
     {
-        var shaded = part.Faceted ? CreasedNormals.Flat(part.Mesh) : CreasedNormals.Smooth(part.Mesh);
+        var shaded = part.Shading ?? (part.Faceted ? CreasedNormals.Flat(part.Mesh) : CreasedNormals.Smooth(part.Mesh));
         var mesh = model.CreateMesh(part.Name);
         var primitive = mesh.CreatePrimitive();
         primitive.DrawPrimitiveType = PrimitiveType.TRIANGLES;

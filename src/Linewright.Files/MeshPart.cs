@@ -34,6 +34,9 @@ public sealed record MeshPart(string Name, Mesh Mesh, IReadOnlyList<Pose> Placem
     /// <summary>True for a stone: every triangle is shaded as the flat facet that it is. False for metal, shaded smooth up to its edges.</summary>
     public bool Faceted { get; init; }
 
+    /// <summary>The mesh with the normals that files for the eye give it; null where they are found from its triangles.</summary>
+    public CreasedNormals? Shading { get; init; }
+
     /// <summary>The placements with names: the part's own name where there is one, numbered from 1 where there are more.</summary>
     public IReadOnlyList<PartInstance> Instances
     {

@@ -1,3 +1,4 @@
+using Linewright.Parts;
 using Linewright.Solids.Space;
 
 namespace Linewright.Checks;
@@ -11,7 +12,7 @@ namespace Linewright.Checks;
 public static class TongueSpring
 {
     /// <summary>Part of the yield strain that a leaf may use and still spring back after years. Common practice.</summary>
-    public const double EnduringPart = 0.7;
+    public const double EnduringPart = LineSpecs.StrainShare;
 
     /// <summary>Strain at the fold: 1.5 t d / L2.</summary>
     public static double Strain(double thicknessMm, double pressMm, double lengthMm)

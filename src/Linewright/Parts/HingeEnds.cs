@@ -18,10 +18,12 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     private const double BluntMm = 0.35;
 
     /// <summary>The eye: a ring about y; as cast open to the skin side with its end hanging straight, ready to be closed.</summary>
-    public Solid Eye(PartState state)
+    /// <param name="state">Which state.</param>
+    /// <param name="allowance">What the metal is grown by afterwards: the side faces, which run between the cheeks, stand back by it.</param>
+    public Solid Eye(PartState state, double allowance = 0)
     {
-        double inner = form.HoleMm / 2, outer = form.EyeRadiusMm, width = form.EyeWidthMm;
-        var rim = Math.Min(edge, Math.Min((outer - inner) / 3, width / 4));
+        double inner = form.HoleMm / 2, outer = form.EyeRadiusMm, width = form.EyeWidthMm - 2 * allowance;
+        var rim = Math.Max(0, Math.Min(edge, Math.Min((outer - inner) / 3, form.EyeWidthMm / 4)) - allowance);
         var centre = Pose.Move(-form.PlayMm, 0, 0);
         var ring = AlongY(Shape.Cylinder(outer, width, rim)).Moved(centre);
         if (state == PartState.AsSet || form.Kind == HingeKind.PinnedKnuckles)
@@ -44,7 +46,7 @@ internal sealed class HingeEnds(HingeForm form, double edge)
         var hole = AlongY(Shape.Cylinder(form.HoleMm / 2, form.EyeWidthMm + 1));
         if (state == PartState.AsCast && form.Kind == HingeKind.EyeOverBar)
         {
-            // The way in, as deep as the tail is long; at the tail wider than the eye with its allowance, so that no fin stays.
+            // The way in, as deep as the tail is long; at the tail wider than the eye, so that no fin stays.
             double reach = form.HeightMm + 4, half = form.HoleMm / 2, side = form.EyeWidthMm / 2 + 0.13;
             hole = Solid.Union(
                 hole,

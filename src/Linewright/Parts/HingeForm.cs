@@ -18,7 +18,7 @@ public sealed record HingeForm
     private const double StoneClearMm = 0.09;
 
     // What an eye over a bar may be higher, or the stones wider apart, before pins are the better joint. Assumed.
-    private const double HigherMm = 0.45, WiderMm = 0.05;
+    private const double HigherMm = 0.45, WiderMm = 0.09;
 
     // A collar's wire, what the window's edges take of it, and its distance from the pavilion.
     private const double CollarRoomMm = LinkForm.WireMm + LinkForm.CutMm / 2 + LinkForm.RailStoneClearMm;

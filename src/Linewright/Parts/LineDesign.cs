@@ -54,7 +54,7 @@ public sealed record LineDesign
 
         // Under small stones the joint, not the girdles, sets how close the links may stand.
         var gapMin = Math.Max(brief.Link.StoneGapMinMm, hinge.LeastPitchMm - d);
-        if (gapMin > Math.Max(WidestGap * d, brief.Link.StoneGapMaxMm))
+        if (gapMin > Math.Max(WidestGap * d, brief.Link.StoneGapMaxMm) + Slack)
         {
             return new LineDesign { Brief = brief, Spec = spec, Hinge = hinge, Refusal = TooFarApart(brief, hinge, gapMin) };
         }
@@ -98,7 +98,7 @@ public sealed record LineDesign
         for (var d = Math.Ceiling(stone.DiameterMm / step) * step; d <= BriefFields.At("stone.diameter_mm")!.High; d += step)
         {
             if (LineSpecs.Of(brief with { Stone = stone with { DiameterMm = d } }).Spec is { } larger
-                && HingeForm.Derive(larger).LeastPitchMm - d <= WidestGap * d)
+                && HingeForm.Derive(larger).LeastPitchMm - d <= WidestGap * d + Slack)
             {
                 way = $"take stones from {LimitText.AtLeast(d, 1)} mm up, {way}";
                 break;

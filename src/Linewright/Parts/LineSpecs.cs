@@ -7,8 +7,8 @@ namespace Linewright.Parts;
 /// <summary>Turns a resolved brief into what shapes the parts: stone, choices and the limits of the metal.</summary>
 internal static class LineSpecs
 {
-    // A tongue is pressed some ten thousand times in its life: this share of the yield strain takes no set. Common practice.
-    private const double StrainShare = 0.7;
+    /// <summary>A tongue is pressed some ten thousand times in its life: this share of the yield strain takes no set. Common practice.</summary>
+    internal const double StrainShare = 0.7;
 
     /// <summary>The spec, or why the stone cannot be cut.</summary>
     public static (LineSpec? Spec, string Reason) Of(ResolvedBrief brief)

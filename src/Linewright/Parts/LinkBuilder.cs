@@ -22,7 +22,7 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
 
     private readonly HingeEnds ends = new(form.Hinge, spec.EdgeMm);
 
-    /// <summary>The whole link in one state; as cast its polished faces stand out by the allowance, bearings and bores do not.</summary>
+    /// <summary>The whole link in one state; as cast its polished faces stand out by the allowance; bearings, bores and the eye's sides do not.</summary>
     public Solid Build(PartState state)
     {
         var hinge = form.Hinge;
@@ -36,7 +36,7 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         var cheeks = Solid.Union(
             atBar(ends.CheekRounds()),
             atBar(ends.CheekPlates(form.CheekLengthMm, 0.12, form.CheekTopMm)));
-        var frame = Solid.Union(fillet, BaseRail(), UpperRail(), cheeks, atEye(ends.Eye(state)), Stops())
+        var frame = Solid.Union(fillet, BaseRail(), UpperRail(), cheeks, atEye(ends.Eye(state, allowance)), Stops())
             .Grown(allowance)
             .Minus(stone.Grown(LinkForm.RailStoneClearMm));
         var metal = Solid.Union(fillet, [frame, .. Claws(state, allowance)]);

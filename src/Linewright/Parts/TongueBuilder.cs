@@ -23,7 +23,7 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
         var wedge = HingeEnds.Wedge(true, link.InwardHalf, link.OutwardHalf).Moved(axis);
         var plate = Shape.BoxBetween(new Vec3(form.CarrierMm, -half, 0), new Vec3(outer, half, form.HeightMm), edge);
         var carrier = Solid.Union(Blend.Fillet(spec.FilletMm), Solid.Common(Blend.Fillet(0.08), plate, wedge), Stops());
-        var metal = Solid.Union(Blend.Fillet(spec.FilletMm), carrier, ends.Eye(state).Moved(axis));
+        var metal = Solid.Union(Blend.Fillet(spec.FilletMm), carrier, ends.Eye(state, allowance).Moved(axis));
         var allowed = Solid.Union(wedge, ends.EyeAllowance().Grown(state == PartState.AsCast ? 3 : 0).Moved(axis));
         var inner = Shape.HalfSpace(new Vec3(form.CarrierMm, 0, 0), Vec3.UnitX);
         var skin = Shape.HalfSpace(new Vec3(0, 0, -allowance), Vec3.UnitZ);

@@ -1,6 +1,7 @@
 using CsCheck;
 using Linewright.Files;
 using Linewright.Solids.Meshing;
+using Linewright.Solids.Shapes;
 using Linewright.Solids.Space;
 
 namespace Linewright.Tests.Files;
@@ -37,6 +38,42 @@ public class CreasedNormalsTests
         // A drum about z: its wall has one normal a vertex where it is smooth, two where it is not; its lids add one each.
         var shaded = CreasedNormals.Smooth(Drum(sides));
         Assert.Equal(2 * sides * (smooth ? 2 : 3) + 2, shaded.Positions.Count / 3);
+    }
+
+    [Fact]
+    public void Normals_felt_on_the_solid_are_nearer_the_truth_than_those_of_its_triangles()
+    {
+        // A rod with ball ends, as a claw is, as coarse as a file for casting.
+        var rod = Shape.Capsule(new Vec3(0, 0, 0), new Vec3(0, 0, 2), 0.4);
+        var mesh = Mesher.Run(rod, new MeshSettings(0.05, 0.005, true), stop: TestContext.Current.CancellationToken).Mesh;
+        double felt = Off(CreasedNormals.Of(mesh, rod)), flat = Off(CreasedNormals.Smooth(mesh));
+        Assert.InRange(felt, 0, 0.6 * flat);
+
+        double Off(CreasedNormals shaded) => Points(shaded.Positions).Zip(Points(shaded.Normals))
+            .Average(pair => (pair.Second - rod.Sense(pair.First).Gradient.Normalised()).Length);
+    }
+
+    [Fact]
+    public void Flat_faces_stay_flat_beside_a_rounding()
+    {
+        var box = Shape.Box(4, 3, 2, 0.1);
+        var mesh = Mesher.Run(box, new MeshSettings(0.05, 0.005, true), stop: TestContext.Current.CancellationToken).Mesh;
+        var shaded = CreasedNormals.Of(mesh, box);
+        var normals = Points(shaded.Normals).ToList();
+        var points = Points(shaded.Positions).ToList();
+        var flat = Enumerable.Range(0, normals.Count).Where(i => points[i].Z > 0.9999).ToList();
+        Assert.NotEmpty(flat);
+        Assert.All(flat, i => Assert.InRange(normals[i].Z, Math.Cos(8 * Math.PI / 180), 1 + 1e-6));
+    }
+
+    [Fact]
+    public void Sharp_edges_of_a_solid_have_both_normals()
+    {
+        var box = Shape.Box(4, 3, 2);
+        var mesh = Mesher.Run(box, new MeshSettings(0.1, 0.005, true), stop: TestContext.Current.CancellationToken).Mesh;
+        Assert.All(
+            Points(CreasedNormals.Of(mesh, box).Normals),
+            normal => Assert.Equal(1, Math.Max(Math.Abs(normal.X), Math.Max(Math.Abs(normal.Y), Math.Abs(normal.Z))), 1e-5));
     }
 
     [Fact]
