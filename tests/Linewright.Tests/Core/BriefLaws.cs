@@ -13,46 +13,54 @@ namespace Linewright.Tests.Core;
 /// <remarks>Drawn from one seed, so that a run repeats; a failure names the seed and the lines that give its brief by themselves.</remarks>
 public class BriefLaws
 {
-    private const string Seed = "0N0XIzNsQ0O2";
+    private const string Seed = "0N0XIzNsQ0O2", OtherSeed = "0000IzNsQ0O2";
 
     // A wall of a link is ten such cells.
-    private const double CellMm = 0.06, DeviationMm = 0.03;
+    private const double CellMm = 0.08, DeviationMm = 0.03;
 
     [Fact]
     public void Every_brief_is_laid_out_to_close_or_refused_with_advice_that_works()
+        => AssertLaidOut(Seed, 1000);
+
+    [Fact]
+    [Trait("Speed", "slow")]
+    public void Many_briefs_are_laid_out_to_close_or_refused_with_advice_that_works()
+        => AssertLaidOut(OtherSeed, 3000);
+
+    [Fact]
+    public void Every_part_of_any_brief_is_one_closed_solid_and_neighbours_stay_apart()
+        => AssertNone(PartFaults(Seed, 12));
+
+    [Fact]
+    [Trait("Speed", "slow")]
+    public void Every_part_of_many_briefs_is_one_closed_solid_and_neighbours_stay_apart()
+        => AssertNone(PartFaults(OtherSeed, 60));
+
+    private static void AssertNone(List<string> faults)
+        => Assert.True(faults.Count == 0, FormattableString.Invariant($"{faults.Count} faults\n{string.Join('\n', faults)}"));
+
+    private static void AssertLaidOut(string seed, int briefs)
     {
-        var (closed, refused) = (0, 0);
+        var closed = 0;
         var faults = new List<string>();
-        foreach (var (seed, recipe) in BriefRecipe.From(Seed, 2000))
+        foreach (var (here, recipe) in BriefRecipe.From(seed, briefs))
         {
             var (design, refusal) = recipe.Solve();
+            closed += design is null ? 0 : 1;
             var fault = design is null ? BadAdvice(recipe, refusal) : NotClosed(design);
             if (fault.Length > 0)
             {
-                faults.Add($"{fault}\n{seed}: {recipe}");
+                faults.Add($"{fault}\n{here}: {recipe}");
             }
-
-            (closed, refused) = design is null ? (closed, refused + 1) : (closed + 1, refused);
         }
 
         AssertNone(faults);
 
         // Neither side of the law is empty.
-        Assert.True(closed > 1000 && refused > 20, FormattableString.Invariant($"{closed} closed, {refused} refused"));
+        Assert.InRange(closed, briefs / 2, 99 * briefs / 100);
     }
 
-    [Fact]
-    public void Every_part_of_any_brief_is_one_closed_solid_and_neighbours_stay_apart()
-        => AssertNone(Faults(Seed, 12));
-
-    [Fact]
-    [Trait("Speed", "slow")]
-    public void Every_part_of_many_briefs_is_one_closed_solid_and_neighbours_stay_apart()
-        => AssertNone(Faults("0000IzNsQ0O2", 60));
-
-    private static void AssertNone(List<string> faults) => Assert.True(faults.Count == 0, $"{faults.Count} faults\n{string.Join('\n', faults.Take(200))}");
-
-    private static List<string> Faults(string seed, int lines)
+    private static List<string> PartFaults(string seed, int lines)
     {
         var faults = new List<string>();
         foreach (var (here, recipe) in BriefRecipe.From(seed, 4 * lines).Where(drawn => drawn.Recipe.Solve().Design is not null).Take(lines))
@@ -67,7 +75,7 @@ public class BriefLaws
     private static List<string> PartFaults(Piece piece)
     {
         var faults = new List<string>();
-        var settings = new MeshSettings(CellMm, DeviationMm, true);
+        var settings = new MeshSettings(CellMm, DeviationMm, false);
         var asSet = new List<MeshOutcome>();
         foreach (var part in piece.Parts)
         {
