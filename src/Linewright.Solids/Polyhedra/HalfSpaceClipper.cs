@@ -18,6 +18,7 @@ internal sealed class HalfSpaceClipper
     public const double OnPlaneShare = 1e-9;
 
     private const double RoughShare = 1e-6;
+    private static readonly double[] RoughShares = [RoughShare, 1e-5, 1e-4, 1e-7, 1e-8, OnPlaneShare];
 
     // A first box this many times the largest offset: a body that reaches farther counts as unbounded.
     private const double BoxShare = 1000;
@@ -49,17 +50,31 @@ internal sealed class HalfSpaceClipper
         // A rough cut finds the body's size. The fine one starts close around it: in a box a thousand times larger,
         // planes that are parallel but for a rounding would cross far out, and a plane that stands far off and cuts
         // nothing would coarsen the tolerance.
-        var rough = Clip(halfSpaces, scale * BoxShare, scale * RoughShare, out vertices, out faces);
-        if (rough != PolyhedronStatus.Solid)
+        var status = PolyhedronStatus.Broken;
+        vertices = [];
+        faces = [];
+        foreach (var share in RoughShares)
         {
-            return Clip(halfSpaces, scale * BoxShare, scale * OnPlaneShare, out vertices, out faces);
+            // Planes that are parallel but for a rounding part far out: by less than one of these, by more than another,
+            // and about as much as a third, which then mistakes the size.
+            status = Clip(halfSpaces, scale * BoxShare, scale * share, out vertices, out faces);
+            if (status == PolyhedronStatus.Solid && Fine(halfSpaces, ref vertices, ref faces) is PolyhedronStatus.Solid)
+            {
+                return PolyhedronStatus.Solid;
+            }
         }
 
+        return status == PolyhedronStatus.Solid ? PolyhedronStatus.Broken : status;
+    }
+
+    private static PolyhedronStatus Fine(IReadOnlyList<Plane> halfSpaces, ref List<Vec3> vertices, ref List<ClippedFace> faces)
+    {
         var size = vertices.Max(v => Math.Max(Math.Abs(v.X), Math.Max(Math.Abs(v.Y), Math.Abs(v.Z))));
         var status = PolyhedronStatus.Broken;
-        for (var share = OnPlaneShare; status == PolyhedronStatus.Broken && share < 2 * RoughShare; share *= 10)
+        for (var share = OnPlaneShare; status != PolyhedronStatus.Solid && share < 2 * RoughShare; share *= 10)
         {
-            // Planes that differ by about the tolerance can leave the surface open; a coarser one then takes them for one.
+            // Planes that differ by about the tolerance can leave the surface open, or fold it flat and lose it; a coarser
+            // one then takes them for one.
             status = Clip(halfSpaces, size * 2, size * share, out vertices, out faces);
         }
 

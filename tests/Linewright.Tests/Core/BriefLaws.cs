@@ -153,8 +153,6 @@ public class BriefLaws
     /// <summary>Why a refusal does not help, in words; empty where what it advises is accepted.</summary>
     private static string BadAdvice(BriefRecipe recipe, string refusal)
     {
-        // Fault known: a gap that ends on the second decimal, 3.44 less 2.30, is named so and then missed by its last digit.
-        const string hair = "000000001";
         (string Pattern, string Field)[] ways =
         [
             (@"set link\.stone_gap_max_mm to ([\d.]+)", "link.stone_gap_max_mm"),
@@ -167,7 +165,7 @@ public class BriefLaws
         {
             if (Regex.Match(refusal, pattern, RegexOptions.None, TimeSpan.FromSeconds(1)) is { Success: true } said)
             {
-                var (design, still) = recipe.With($"{field}={said.Groups[1].Value}{(field == "link.stone_gap_max_mm" ? hair : "")}").Solve();
+                var (design, still) = recipe.With($"{field}={said.Groups[1].Value}").Solve();
                 return design is null ? $"refused: {refusal}\nand, followed: {still}" : "";
             }
         }

@@ -231,6 +231,17 @@ public class PolyhedraTests
     }
 
     [Fact]
+    public void A_side_tilted_by_less_than_sight_does_not_lose_the_body()
+    {
+        Plane[] tilted =
+        [
+            new(new Vec3(-1, 0, -4.3948627515552715E-09).Normalised(), 2), new(Vec3.UnitY, 1),
+            new(new Vec3(0, 0.9855116104487607, 0.169607976435928).Normalised(), 1.5350871119228606),
+        ];
+        Assert.Equal(48, Solid([.. tilted, .. BoxPlanes(2, 2, 2)]).Volume, 1e-4);
+    }
+
+    [Fact]
     public void The_distance_is_proved_from_both_sides()
         => Gen.Select(Bodies, Poses, Bodies, Poses).Sample((a, poseA, b, poseB) =>
         {
