@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using Linewright.Materials;
 
 namespace Linewright.Brief;
@@ -95,7 +94,7 @@ public static class BriefFields
         Number("finish.rhodium_um", 0, 1.5, "Thickness of rhodium plate; 0 is none.", 0),
     ];
 
-    private static readonly FrozenDictionary<string, BriefField> ByPath = All.ToFrozenDictionary(field => field.Path, StringComparer.Ordinal);
+    private static readonly Dictionary<string, BriefField> ByPath = All.ToDictionary(field => field.Path, StringComparer.Ordinal);
 
     /// <summary>The field at a path, null where there is none.</summary>
     public static BriefField? At(string path) => ByPath.GetValueOrDefault(path);

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Diagnostics.CodeAnalysis;
 
 namespace Linewright.Materials;
@@ -8,14 +7,14 @@ public sealed class MaterialTable<TRow>
     where TRow : IMaterialRow
 {
     private readonly string noun;
-    private readonly FrozenDictionary<string, TRow> byKey;
+    private readonly Dictionary<string, TRow> byKey;
 
     internal MaterialTable(string noun, IReadOnlyList<TRow> rows)
     {
         this.noun = noun;
         All = rows;
         Keys = [.. rows.Select(row => row.Key)];
-        byKey = rows.ToFrozenDictionary(row => row.Key, StringComparer.Ordinal);
+        byKey = rows.ToDictionary(row => row.Key, StringComparer.Ordinal);
     }
 
     /// <summary>Every row, in the order of the data file.</summary>

@@ -163,7 +163,8 @@ public sealed record HingeForm
             return low;
         }
 
-        for (var i = 0; i < 60; i++)
+        // To a nanometre.
+        while (high - low > 1e-6)
         {
             var middle = (low + high) / 2;
             (low, high) = Clears(middle) ? (low, middle) : (middle, high);
