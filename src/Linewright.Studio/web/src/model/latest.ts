@@ -2,18 +2,19 @@
 export class Latest {
   private busy = false;
   private waiting: (() => Promise<void>) | null = null;
+  private running: Promise<void> = Promise.resolve();
 
   ask(job: () => Promise<void>): void {
     if (this.busy) {
       this.waiting = job;
       return;
     }
-    void this.run(job);
+    this.running = this.run(job);
   }
 
-  /** True while a newer job waits. */
-  get isStale(): boolean {
-    return this.waiting !== null;
+  /** Ends when no job runs and none waits. */
+  async idle(): Promise<void> {
+    while (this.busy) await this.running;
   }
 
   private async run(job: () => Promise<void>): Promise<void> {
@@ -24,7 +25,7 @@ export class Latest {
       this.busy = false;
       const next = this.waiting;
       this.waiting = null;
-      if (next) void this.run(next);
+      if (next) this.running = this.run(next);
     }
   }
 }

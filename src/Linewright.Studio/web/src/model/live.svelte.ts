@@ -34,6 +34,7 @@ export class Live {
   private readonly meshing = new Latest();
   private resting: ReturnType<typeof setTimeout> | undefined;
   private rest = new AbortController();
+  private clasp = new AbortController();
   private shape = '';
   private volumes = new Map<string, number>();
 
@@ -54,6 +55,8 @@ export class Live {
     this.isCurrent = false;
     this.rest.abort();
     this.rest = new AbortController();
+    this.clasp.abort();
+    this.clasp = new AbortController();
     clearTimeout(this.resting);
     this.numbering.ask(() => this.number(text, at));
     if (isQuick) this.meshing.ask(() => this.preview(text, at));
@@ -79,11 +82,13 @@ export class Live {
   }
 
   private async preview(text: string, at: number): Promise<void> {
+    // The link is followed to its end; the clasp's turn ends with the next move of the hand.
     const stop = new AbortController().signal;
+    const clasp = this.clasp.signal;
     try {
       this.put(await api.mesh(text, `quality=moving&state=${this.state}&parts=link,pin`, stop));
       this.figures.previewMs.push(performance.now() - at);
-      if (!this.meshing.isStale) this.put(await api.mesh(text, `quality=moving&state=${this.state}&parts=box,tongue,safety`, stop));
+      if (!clasp.aborted) this.put(await api.mesh(text, `quality=moving&state=${this.state}&parts=box,tongue,safety`, clasp), clasp);
     } catch (slip) {
       this.fail(slip);
     }
@@ -92,6 +97,9 @@ export class Live {
   // In full: surfaces as the files have them, the joint's motion, every check.
   private async finish(text: string, stop: AbortSignal): Promise<void> {
     try {
+      // Not beside a preview: it would wait for a core.
+      await this.meshing.idle();
+      if (stop.aborted) return;
       this.stage = 'Meshing';
       this.put(await api.mesh(text, `quality=still&state=${this.state}`, stop), stop);
       if (stop.aborted) return;

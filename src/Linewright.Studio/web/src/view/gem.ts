@@ -2,14 +2,6 @@ import * as THREE from 'three';
 import { gemFragment, gemVertex } from './gemShader';
 import type { StoneData } from './packet';
 
-/** The stone's two looks: quick while the view moves, all bounces and dispersion once it stands still. */
-export interface GemLook {
-  moving: THREE.ShaderMaterial;
-  still: THREE.ShaderMaterial;
-  geometry: THREE.BufferGeometry;
-  dispose(): void;
-}
-
 export interface GemShared {
   room: THREE.CubeTexture;
   metal: THREE.Color;
@@ -17,46 +9,58 @@ export interface GemShared {
   hasCut: { value: number };
 }
 
-export function buildGem(stone: StoneData, shared: GemShared): GemLook {
-  const { facets, count, girdle } = sortFacets(stone.planes);
-  const uniforms = {
-    facets: { value: facets },
-    facetCount: { value: count },
-    girdle: { value: girdle },
-    room: { value: shared.room },
-    roomLight: { value: 1 },
-    index: { value: stone.index },
+/**
+ * The stone's two looks: quick while the view moves, all bounces and dispersion once it stands still.
+ * Another stone changes what the looks read, never the looks: a card takes long to compile them.
+ */
+export class Gem {
+  readonly moving: THREE.ShaderMaterial;
+  readonly still: THREE.ShaderMaterial;
+  geometry = new THREE.BufferGeometry();
+  private readonly uniforms;
+
+  constructor(shared: GemShared) {
+    this.uniforms = {
+      facets: { value: null as THREE.DataTexture | null },
+      facetCount: { value: 0 },
+      girdle: { value: new THREE.Vector4() },
+      room: { value: shared.room },
+      roomLight: { value: 1 },
+      index: { value: 1 },
+      spread: { value: 0 },
+      absorbed: { value: new THREE.Vector3() },
+      metal: { value: shared.metal },
+      cut: shared.cut,
+      hasCut: shared.hasCut,
+    };
+    const look = (bounces: number, spectral: number) =>
+      new THREE.ShaderMaterial({
+        glslVersion: THREE.GLSL3,
+        defines: { BOUNCES: bounces, SPECTRAL: spectral },
+        uniforms: this.uniforms,
+        vertexShader: gemVertex,
+        fragmentShader: gemFragment,
+      });
+    this.moving = look(5, 0);
+    this.still = look(8, 1);
+  }
+
+  /** Becomes another stone. */
+  take(stone: StoneData): void {
+    const { facets, count, girdle } = sortFacets(stone.planes);
+    this.uniforms.facets.value?.dispose();
+    this.uniforms.facets.value = facets;
+    this.uniforms.facetCount.value = count;
+    this.uniforms.girdle.value.copy(girdle);
+    this.uniforms.index.value = stone.index;
     // Dispersion is quoted between 430.8 and 686.7 nm; the screen's blue and red lie a little closer together.
-    spread: { value: stone.dispersion * 0.85 },
-    absorbed: { value: new THREE.Vector3(...stone.tint.map(left => -Math.log(left))) },
-    metal: { value: shared.metal },
-    cut: shared.cut,
-    hasCut: shared.hasCut,
-  };
-  const look = (bounces: number, spectral: number) =>
-    new THREE.ShaderMaterial({
-      glslVersion: THREE.GLSL3,
-      defines: { BOUNCES: bounces, SPECTRAL: spectral },
-      uniforms,
-      vertexShader: gemVertex,
-      fragmentShader: gemFragment,
-    });
-  const geometry = new THREE.BufferGeometry();
-  geometry.setAttribute('position', new THREE.BufferAttribute(stone.positions, 3));
-  geometry.setAttribute('normal', new THREE.BufferAttribute(stone.normals, 3));
-  const moving = look(5, 0);
-  const still = look(8, 1);
-  return {
-    moving,
-    still,
-    geometry,
-    dispose() {
-      facets.dispose();
-      geometry.dispose();
-      moving.dispose();
-      still.dispose();
-    },
-  };
+    this.uniforms.spread.value = stone.dispersion * 0.85;
+    this.uniforms.absorbed.value.set(...(stone.tint.map(left => -Math.log(left)) as [number, number, number]));
+    this.geometry.dispose();
+    this.geometry = new THREE.BufferGeometry();
+    this.geometry.setAttribute('position', new THREE.BufferAttribute(stone.positions, 3));
+    this.geometry.setAttribute('normal', new THREE.BufferAttribute(stone.normals, 3));
+  }
 }
 
 // The girdle's flats are a regular prism where they all stand upright, equally far out and evenly round.

@@ -1,5 +1,5 @@
 import * as THREE from 'three';
-import { buildGem, type GemLook, type GemShared } from './gem';
+import { Gem, type GemShared } from './gem';
 import { Metal, type Mark, type MetalShared } from './metal';
 import type { Packet, PartMesh, PoseName, Role } from './packet';
 import { between, pointOf, readPlacements, toMatrix, turnedAboutY, type Placement } from './placements';
@@ -20,7 +20,7 @@ export class Line {
   private readonly closeUp = new Map<Role, THREE.BufferGeometry>();
   private isClose = false;
   private readonly shared: MetalShared & GemShared;
-  private gem: GemLook | null = null;
+  private gem: Gem | null = null;
   private stones: THREE.InstancedMesh | null = null;
   private stoneKey = '';
   private pose: PoseName = 'wrist';
@@ -220,13 +220,12 @@ export class Line {
     const key = [stone.index, stone.dispersion, stone.tint, stone.diameterMm, stone.planes.length, count, Array.from(stone.planes.slice(0, 480))].join();
     if (key !== this.stoneKey) {
       this.stoneKey = key;
-      const gem = buildGem(stone, this.shared);
+      const gem = (this.gem ??= new Gem(this.shared));
       if (this.stones) {
         this.group.remove(this.stones);
         this.stones.dispose();
-        this.gem?.dispose();
       }
-      this.gem = gem;
+      gem.take(stone);
       this.sideOfGem();
       this.stones = new THREE.InstancedMesh(gem.geometry, gem.moving, count);
       this.stones.frustumCulled = false;
