@@ -1,5 +1,5 @@
-using Linewright.Brief;
 using System.Text.Json.Nodes;
+using Linewright.Brief;
 using Linewright.Layout;
 using Linewright.Making;
 using Linewright.Parts;
