@@ -11,8 +11,8 @@ namespace Linewright.Solids.Meshing;
 /// condition), turn no triangle over nor squeeze it to a sliver, face every new triangle along the distance's
 /// gradient (tests against the old triangle drift over many collapses), and keep |distance| within the deviation at
 /// the new vertex, the middles of its edges and the centroids of its triangles; inside a flat face the plane stands
-/// for the distance. It does not look for other
-/// parts of the surface nearby: <see cref="Simplifier"/> does.
+/// for the distance. It does not look for other parts of the surface nearby: <see cref="Simplifier"/> does.
+/// Longer than other files: valuing, judging and linking share the arrays of one piece and are entered millions of times.
 /// </remarks>
 internal sealed class EdgeCollapser
 {
