@@ -7,7 +7,7 @@ namespace Linewright.Checks;
 /// <summary>How high the table stands over the skin: under small stones the joint, not the stone, decides it, and the wearer feels it.</summary>
 internal sealed class LinkHeightCheck : ICheck
 {
-    private static readonly CheckRule Height = new("link-height", "mm", "0.68 of the stone and 0.9 more, half a millimetre over it at most", Marks.CommonPractice);
+    private static readonly CheckRule Height = new("link-height", "mm", "0.68 of the stone and 0.9 more; up to half a millimetre over it: assumed", Marks.CommonPractice);
 
     /// <inheritdoc/>
     public IEnumerable<Finding> Run(PieceModel model, CancellationToken stop)
