@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Linewright.Solids.Meshing;
 using Linewright.Solids.Polyhedra;
 using Linewright.Solids.Space;
@@ -17,8 +18,8 @@ internal sealed unsafe class ThingForest : IDisposable
         int threads)
     {
         var boxes = new List<(Float3 Low, Float3 High)>();
-        var trees = shapes.Select(shape => WideTree.Over(shape, threads)).ToList();
-        var normals = shapes.Select(shape => Keep(new AlignedBlock<TriangleNormals>(SmoothNormals.Of(shape)))).ToList();
+        ImmutableArray<WideTree> trees = [.. shapes.Select(shape => WideTree.Over(shape, threads))];
+        ImmutableArray<AlignedBlock<TriangleNormals>> normals = [.. shapes.Select(shape => Keep(new AlignedBlock<TriangleNormals>(SmoothNormals.Of(shape))))];
         owned.AddRange(trees);
         var placedMeshes = new PlacedMesh[meshes.Count];
         for (var i = 0; i < meshes.Count; i++)
@@ -34,7 +35,7 @@ internal sealed unsafe class ThingForest : IDisposable
             boxes.Add(Around(place.Box(shapes[shape].Bounds)));
         }
 
-        var faceted = bodies.Select(body => new FacetBody(body)).ToList();
+        ImmutableArray<FacetBody> faceted = [.. bodies.Select(body => new FacetBody(body))];
         var planes = faceted.Select(body => Keep(new AlignedBlock<float>(body.Numbers))).ToList();
         var placedBodies = new PlacedBody[stones.Count];
         for (var i = 0; i < stones.Count; i++)
@@ -51,16 +52,37 @@ internal sealed unsafe class ThingForest : IDisposable
             boxes.Add(Around(place.Box(bodies[body].Bounds)));
         }
 
-        var over = WideTree.Over(boxes);
-        owned.Add(over);
+        Over = WideTree.Over(boxes);
+        owned.Add(Over);
+        (Shapes, Normals, Bodies) = (trees, normals, faceted);
+        ShapeOf = [.. meshes.Select(mesh => mesh.Shape)];
+        BodyOf = [.. stones.Select(stone => stone.Body)];
         Tree = new ThingTree
         {
-            Nodes = over.Nodes,
+            Nodes = Over.Nodes,
             Meshes = Keep(new AlignedBlock<PlacedMesh>(placedMeshes)).Pointer,
             Bodies = Keep(new AlignedBlock<PlacedBody>(placedBodies)).Pointer,
             MeshCount = meshes.Count,
         };
     }
+
+    /// <summary>One tree a shape.</summary>
+    public ImmutableArray<WideTree> Shapes { get; }
+
+    /// <summary>Normals of each shape's triangles.</summary>
+    public ImmutableArray<AlignedBlock<TriangleNormals>> Normals { get; }
+
+    /// <summary>Each convex body once.</summary>
+    public ImmutableArray<FacetBody> Bodies { get; }
+
+    /// <summary>The shape of each metal part.</summary>
+    public ImmutableArray<int> ShapeOf { get; }
+
+    /// <summary>The body of each stone.</summary>
+    public ImmutableArray<int> BodyOf { get; }
+
+    /// <summary>Over all things.</summary>
+    public WideTree Over { get; }
 
     /// <summary>For the kernel; valid as long as this object is.</summary>
     public ThingTree Tree { get; }

@@ -16,13 +16,13 @@ internal sealed unsafe class CompiledScene : IDisposable
 
     public CompiledScene(Scene scene, PictureSize size, RenderSettings settings)
     {
-        var forest = new ThingForest(
+        Forest = new ThingForest(
             scene.Shapes,
             [.. scene.Metals.Select(m => (m.Shape, m.Place))],
             scene.Bodies,
             [.. scene.Stones.Select(s => (s.Body, s.Place))],
             settings.Threads);
-        owned.Add(forest);
+        owned.Add(Forest);
         var firstFacet = 0;
         var stones = new StoneRecord[scene.Stones.Length];
         for (var i = 0; i < stones.Length; i++)
@@ -33,7 +33,7 @@ internal sealed unsafe class CompiledScene : IDisposable
 
         World = new ProcessorWorld
         {
-            Things = forest.Tree,
+            Things = Forest.Tree,
             Metals = Keep<MetalRecord>([.. scene.Metals.Select(m => Metal(m.Finish))]),
             Stones = Keep<StoneRecord>(stones),
             Strips = Keep<StripRecord>([.. scene.Surroundings.Strips.Select(Strip)]),
@@ -72,6 +72,12 @@ internal sealed unsafe class CompiledScene : IDisposable
 
     /// <summary>Valid as long as this object is.</summary>
     public ProcessorWorld World { get; }
+
+    /// <summary>The trees and planes that the world points at.</summary>
+    public ThingForest Forest { get; }
+
+    /// <summary>How long the table of curves is.</summary>
+    public int CurveCount => curves.Count;
 
     public SceneRecord Record { get; }
 

@@ -26,6 +26,7 @@ public static class PathTracer
         scene.Check();
         settings.Check();
         using var compiled = new CompiledScene(scene, size, settings);
-        return new RenderRun(compiled, size, settings, stop).Draw(progress);
+        using var sampler = settings.Engine.Begin(compiled, size, settings);
+        return new RenderRun(sampler, size, settings, stop).Draw(progress);
     }
 }

@@ -16,26 +16,22 @@ internal sealed class RenderRun
     /// <summary>Samples of the first pass. Assumed: fewer do not show a pixel's spread.</summary>
     private const int FirstPass = 16;
 
-    private readonly CompiledScene compiled;
+    private readonly ISampler sampler;
     private readonly PictureSize size;
     private readonly RenderSettings settings;
     private readonly CancellationToken stop;
     private readonly PixelSums[] pixels;
     private readonly ushort[] wanted;
-    private readonly int across;
-    private readonly int down;
     private long samples;
 
-    public RenderRun(CompiledScene compiled, PictureSize size, RenderSettings settings, CancellationToken stop)
+    public RenderRun(ISampler sampler, PictureSize size, RenderSettings settings, CancellationToken stop)
     {
-        this.compiled = compiled;
+        this.sampler = sampler;
         this.size = size;
         this.settings = settings;
         this.stop = stop;
         pixels = new PixelSums[size.Count];
         wanted = new ushort[size.Count];
-        across = (size.Width + TileSide - 1) / TileSide;
-        down = (size.Height + TileSide - 1) / TileSide;
     }
 
     public Picture Draw(IProgress<PictureProgress>? progress)
@@ -44,7 +40,7 @@ internal sealed class RenderRun
         var share = 0.0;
         for (var pass = 1; ; pass++)
         {
-            Pass();
+            samples += sampler.Pass(wanted, pixels, stop);
             var noise = NoiseMap.Measure(pixels, size, TileSide);
             var left = NoiseMap.Plan(pixels, size, TileSide, noise, settings, wanted);
             share = Math.Max(share, samples / (double)(samples + left));
@@ -54,42 +50,6 @@ internal sealed class RenderRun
                 return Finish(noise, true);
             }
         }
-    }
-
-    private void Pass()
-    {
-        var world = compiled.World;
-        var record = compiled.Record;
-        long taken = 0;
-        Parallel.For(
-            0,
-            across * down,
-            new ParallelOptions { MaxDegreeOfParallelism = settings.Threads > 0 ? settings.Threads : -1, CancellationToken = stop },
-            () => 0L,
-            (tile, _, sum) => sum + Tile(world, record, tile),
-            sum => Interlocked.Add(ref taken, sum));
-        samples += taken;
-        GC.KeepAlive(compiled);
-    }
-
-    private long Tile(ProcessorWorld world, in SceneRecord record, int tile)
-    {
-        int x0 = tile % across * TileSide, y0 = tile / across * TileSide;
-        long taken = 0;
-        for (var y = y0; y < Math.Min(y0 + TileSide, size.Height); y++)
-        {
-            for (var x = x0; x < Math.Min(x0 + TileSide, size.Width); x++)
-            {
-                var at = y * size.Width + x;
-                for (int i = 0, count = wanted[at]; i < count; i++)
-                {
-                    pixels[at].Add(LightPath.Trace(ref world, record, x, y, (uint)pixels[at].Count));
-                    taken++;
-                }
-            }
-        }
-
-        return taken;
     }
 
     /// <summary>The picture as it stands, unfiltered; guides only at the end.</summary>

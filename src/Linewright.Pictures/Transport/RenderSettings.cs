@@ -39,6 +39,9 @@ public sealed record RenderSettings
     /// <summary>Threads, 0 for one a core; has no influence on the picture.</summary>
     public int Threads { get; init; }
 
+    /// <summary>What the samples are taken on.</summary>
+    public PictureEngine Engine { get; init; } = PictureEngine.Processor;
+
     internal void Check()
     {
         Guard.InRange(NoiseTarget, 0, 10);

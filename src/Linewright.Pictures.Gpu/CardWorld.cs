@@ -1,0 +1,265 @@
+using ILGPU;
+using Linewright.Pictures.Rays;
+using Linewright.Pictures.Transport;
+
+namespace Linewright.Pictures.Gpu;
+
+/// <summary>The scene in a card's memory: what a path asks of it, in plain arithmetic, one lane a path.</summary>
+internal struct CardWorld : IWorld
+{
+    /// <summary>Boxes that can wait at once: one a level, over things and triangles together.</summary>
+    private const int Depth = 96;
+
+    /// <summary>As on the processor: nearly parallel planes are never the exit of a closed body.</summary>
+    private const float Parallel = 1e-7f;
+
+    public ArrayView<CardNode> Nodes;
+    public ArrayView<CardTriangle> Triangles;
+    public ArrayView<TriangleNormals> NormalRows;
+    public ArrayView<CardThing> Things;
+    public ArrayView<Float4> Planes;
+    public ArrayView<MetalRecord> Metals;
+    public ArrayView<StoneRecord> Stones;
+    public ArrayView<LampRecord> Lamps;
+    public ArrayView<StripRecord> Strips;
+    public ArrayView<SkyCell> Cells;
+    public ArrayView<WaveBin> Waves;
+    public ArrayView<float> Curves;
+    public ArrayView<float> Albedos;
+    public ArrayView<uint> Sobol;
+    public int Root;
+    public int MetalCount;
+
+    public readonly Encounter Nearest(Float3 origin, Float3 direction, float far, int leaveOut) => Walk(origin, direction, far, leaveOut, 0);
+
+    public readonly bool IsBlocked(Float3 origin, Float3 direction, float far) => Walk(origin, direction, far, -1, 1).Thing >= 0;
+
+    public readonly FacetHit Leave(int stone, Float3 origin, Float3 direction)
+    {
+        var thing = Things[MetalCount + stone];
+        var hit = new FacetHit { Distance = 1e30f, Facet = 0 };
+        for (var i = 0; i < thing.Second; i++)
+        {
+            var plane = Planes[thing.First + i];
+            var slope = plane.X * direction.X + plane.Y * direction.Y + plane.Z * direction.Z;
+            var t = (plane.W - (plane.X * origin.X + plane.Y * origin.Y + plane.Z * origin.Z)) / slope;
+            if (slope > Parallel && t < hit.Distance)
+            {
+                hit.Distance = t;
+                hit.Facet = i;
+            }
+        }
+
+        return hit;
+    }
+
+    public readonly Float4 Facet(int stone, int facet) => Planes[Things[MetalCount + stone].First + facet];
+
+    public readonly Turn StoneFrame(int stone) => Things[MetalCount + stone].Frame;
+
+    public readonly Turn MetalFrame(int metal) => Things[metal].Frame;
+
+    public readonly TriangleNormals Normals(int metal, int triangle) => NormalRows[Things[metal].Second + triangle];
+
+    public readonly MetalRecord Metal(int metal) => Metals[metal];
+
+    public readonly StoneRecord Stone(int stone) => Stones[stone];
+
+    public readonly LampRecord Lamp(int lamp) => Lamps[lamp];
+
+    public readonly StripRecord Strip(int strip) => Strips[strip];
+
+    public readonly SkyCell Cell(int cell) => Cells[cell];
+
+    public readonly WaveBin Wave(int bin) => Waves[bin];
+
+    public readonly float Curve(int place) => Curves[place];
+
+    public readonly float Albedo(int place) => Albedos[place];
+
+    public readonly uint SobolNumber(int place) => Sobol[place];
+
+    /// <summary>The first thing on a ray. One loop over both levels, so that the lanes of a group stay together.</summary>
+    private readonly Encounter Walk(Float3 o, Float3 d, float far, int leaveOut, int any)
+    {
+        var hit = new Encounter { Distance = far, Thing = -1 };
+        var places = LocalMemory.Allocate<int>(Depth);
+        var entries = LocalMemory.Allocate<float>(Depth);
+        var waiting = 0;
+        var current = Root;
+
+        // Inside which metal part, and how many boxes waited when it was entered.
+        int inside = -1, floor = 0;
+        Float3 ro = o, rd = d, over = Over(d);
+        while (true)
+        {
+            if (current >= 0)
+            {
+                var node = Nodes[current];
+                var a = Enter(node.LowA, node.HighA, ro, over, hit.Distance);
+                var b = Enter(node.LowB, node.HighB, ro, over, hit.Distance);
+                if (a >= 0 && b >= 0)
+                {
+                    var isAFirst = a <= b;
+                    places[waiting] = isAFirst ? node.ChildB : node.ChildA;
+                    entries[waiting] = isAFirst ? b : a;
+                    waiting++;
+                    current = isAFirst ? node.ChildA : node.ChildB;
+                    continue;
+                }
+
+                if (a >= 0)
+                {
+                    current = node.ChildA;
+                    continue;
+                }
+
+                if (b >= 0)
+                {
+                    current = node.ChildB;
+                    continue;
+                }
+            }
+            else if (inside >= 0)
+            {
+                if (Leaf(~current, ro, rd, ref hit))
+                {
+                    hit.Thing = inside;
+                    if (any != 0)
+                    {
+                        return hit;
+                    }
+                }
+            }
+            else if (~current != leaveOut)
+            {
+                var thing = Things[~current];
+                if (~current < MetalCount)
+                {
+                    inside = ~current;
+                    floor = waiting;
+                    ro = thing.Frame.PointInwards(o);
+                    rd = thing.Frame.Inwards(d);
+                    over = Over(rd);
+                    current = thing.First;
+                    continue;
+                }
+
+                if (Meet(thing, o, d, ref hit))
+                {
+                    hit.Thing = ~current;
+                    if (any != 0)
+                    {
+                        return hit;
+                    }
+                }
+            }
+
+            do
+            {
+                if (inside >= 0 && waiting == floor)
+                {
+                    inside = -1;
+                    ro = o;
+                    rd = d;
+                    over = Over(d);
+                }
+
+                if (waiting == 0)
+                {
+                    return hit;
+                }
+
+                waiting--;
+            }
+            while (entries[waiting] > hit.Distance);
+            current = places[waiting];
+        }
+    }
+
+    /// <summary>Where a ray enters a box, mm; -1 where it does not before <paramref name="far"/>.</summary>
+    private static float Enter(Float3 low, Float3 high, Float3 o, Float3 over, float far)
+    {
+        float x0 = (low.X - o.X) * over.X, x1 = (high.X - o.X) * over.X;
+        float y0 = (low.Y - o.Y) * over.Y, y1 = (high.Y - o.Y) * over.Y;
+        float z0 = (low.Z - o.Z) * over.Z, z1 = (high.Z - o.Z) * over.Z;
+        var enter = MathF.Max(MathF.Max(MathF.Min(x0, x1), MathF.Min(y0, y1)), MathF.Max(MathF.Min(z0, z1), 0f));
+        var leave = MathF.Min(MathF.Min(MathF.Max(x0, x1), MathF.Max(y0, y1)), MathF.Min(MathF.Max(z0, z1), far));
+        return enter <= leave ? enter : -1f;
+    }
+
+    private static Float3 Over(Float3 d) => new(Over(d.X), Over(d.Y), Over(d.Z));
+
+    private static float Over(float d) => 1f / (MathF.Abs(d) < 1e-18f ? (d < 0 ? -1e-18f : 1e-18f) : d);
+
+    /// <summary>Source: Möller and Trumbore (1997), Fast, minimum storage ray-triangle intersection.</summary>
+    private readonly bool Leaf(int leaf, Float3 o, Float3 d, ref Encounter hit)
+    {
+        var met = false;
+        var end = leaf / TreeNode.Width + leaf % TreeNode.Width;
+        for (var i = leaf / TreeNode.Width; i <= end; i++)
+        {
+            var triangle = Triangles[i];
+            var p = Float3.Cross(d, triangle.EdgeV);
+            var inverse = 1f / Float3.Dot(triangle.EdgeU, p);
+            var s = o - triangle.Corner;
+            var u = Float3.Dot(s, p) * inverse;
+            var q = Float3.Cross(s, triangle.EdgeU);
+            var v = Float3.Dot(d, q) * inverse;
+            var t = Float3.Dot(triangle.EdgeV, q) * inverse;
+            if (u >= 0 && v >= 0 && u + v <= 1 && t > 0 && t < hit.Distance)
+            {
+                hit.Distance = t;
+                hit.U = u;
+                hit.V = v;
+                hit.Piece = triangle.Number;
+                met = true;
+            }
+        }
+
+        return met;
+    }
+
+    private readonly bool Meet(in CardThing body, Float3 origin, Float3 direction, ref Encounter hit)
+    {
+        var q = origin - body.Frame.Origin;
+        var b = Float3.Dot(q, direction);
+        var c = Float3.Dot(q, q) - body.Radius * body.Radius;
+        if (b * b < c || (b > 0 && c > 0))
+        {
+            return false;
+        }
+
+        var o = body.Frame.Inwards(q);
+        var d = body.Frame.Inwards(direction);
+        float enter = -1e30f, leave = 1e30f;
+        var which = -1;
+        for (var i = 0; i < body.Second; i++)
+        {
+            var plane = Planes[body.First + i];
+            var slope = plane.X * d.X + plane.Y * d.Y + plane.Z * d.Z;
+            var t = (plane.W - (plane.X * o.X + plane.Y * o.Y + plane.Z * o.Z)) / slope;
+            if (slope < 0)
+            {
+                if (t > enter)
+                {
+                    enter = t;
+                    which = i;
+                }
+            }
+            else if (t < leave)
+            {
+                leave = t;
+            }
+        }
+
+        if (enter <= 0 || enter >= leave || enter >= hit.Distance)
+        {
+            return false;
+        }
+
+        hit.Distance = enter;
+        hit.Piece = which;
+        return true;
+    }
+}
