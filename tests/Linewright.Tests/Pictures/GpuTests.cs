@@ -1,0 +1,53 @@
+using Linewright.Pictures.Gpu;
+using Linewright.Pictures.Images;
+using Linewright.Pictures.Scenes;
+using Linewright.Pictures.Spectra;
+using Linewright.Pictures.Transport;
+using Linewright.Solids.Space;
+using static System.FormattableString;
+
+namespace Linewright.Tests.Pictures;
+
+public class GpuTests
+{
+    [Fact]
+    public void The_cards_program_draws_what_the_processor_draws()
+    {
+        // The card's program, run on the processor by the same compiler: its own trees, its own loops over planes.
+        var scene = TestScenes.Furnace.WithStone(StoneMaterial.Named("diamond")) with
+        {
+            Ground = Ground.Of(GroundKind.Cloth, -1),
+            Shapes = [TestScenes.Ball(24, 0.5), TestScenes.Ball(6, 0.3)],
+            Metals =
+            [
+                new MetalInstance(0, Pose.Move(1.4, 0, -0.5), ConductorFinish.Polished(MetalTable.Element("Au"))),
+                new MetalInstance(1, Pose.Move(-1.3, 0.2, -0.6), ConductorFinish.Polished(MetalTable.Element("Pt"))),
+                new MetalInstance(1, Pose.Move(-1.3, -0.6, -0.6), ConductorFinish.Polished(MetalTable.Element("Ag"))),
+            ],
+            Lights = [AreaLight.Facing(new Vec3(-2, -2, 4), Vec3.Zero, 2, 1, 5000, 6)],
+            Surroundings = new Surroundings(0.8, 0.3, 0.2, [], Illuminant.D65),
+            Lens = Lens.Focused(new Vec3(0, -6, 3), Vec3.Zero, 0.5, 0.05),
+        };
+        var size = new PictureSize(30, 20);
+        var settings = new RenderSettings { MaxSamples = 64, Denoise = false, KeepGuides = true };
+        var here = PathTracer.Render(scene, size, settings, null, TestContext.Current.CancellationToken);
+        using var card = GpuEngine.Emulated();
+        var there = PathTracer.Render(scene, size, settings with { Engine = card }, null, TestContext.Current.CancellationToken);
+
+        // What is seen first is the same in all but a few pixels on an edge; light agrees within its spread.
+        var same = here.Guides!.Facet.Zip(there.Guides!.Facet, (a, b) => a == b).Count(b => b);
+        Assert.True(same > 0.98 * size.Count, Invariant($"{same} of {size.Count} pixels show the same facet first"));
+        var (outliers, bias) = (0, 0.0);
+        for (var i = 0; i < size.Count; i++)
+        {
+            var difference = there.Colour[3 * i + 1] - here.Colour[3 * i + 1];
+            var spread = Math.Sqrt(here.Guides.Variance[i] + there.Guides.Variance[i]) + 1e-3;
+            outliers += Math.Abs(difference) > 4 * spread ? 1 : 0;
+            bias += difference;
+        }
+
+        Assert.True(outliers <= 0.01 * size.Count, Invariant($"{outliers} pixels lie outside four standard errors"));
+        var error = Math.Sqrt(here.Guides.Variance.Zip(there.Guides.Variance, (a, b) => (double)a + b).Sum());
+        Assert.InRange(bias, -3 * error, 3 * error);
+    }
+}
