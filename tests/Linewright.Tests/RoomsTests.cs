@@ -9,6 +9,7 @@ using Linewright.Delivery;
 using Linewright.Files;
 using Linewright.Making;
 using Linewright.Parts;
+using Linewright.Pictures.Transport;
 using Linewright.Solids.Meshing;
 using Linewright.Solids.Polyhedra;
 using Linewright.Solids.Space;
@@ -27,6 +28,7 @@ public class RoomsTests
         new("Linewright.Solids", [], ["Space", "Lanes", "Shapes", "Meshing", "Polyhedra", "Measures"]),
         new("Linewright", ["Linewright.Solids"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making"]),
         new("Linewright.Files", ["Linewright.Solids"], []),
+        new("Linewright.Pictures", ["Linewright.Solids"], ["Spectra", "Images", "Scenes", "Rays", "Transport"]),
         new("Linewright.Delivery", ["Linewright", "Linewright.Files", "Linewright.Solids"], []),
         new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
         new("Linewright.Cli", ["Linewright", "Linewright.Delivery", "Linewright.Studio", "Linewright.Solids"], []),
@@ -55,7 +57,7 @@ public class RoomsTests
     private static readonly HashSet<string> TradeThings = new(StringComparer.OrdinalIgnoreCase) { "link", "eye", "rail", "bearing", "bar" };
 
     private static readonly Architecture House = new ArchLoader().LoadAssemblies(
-        typeof(Mesh).Assembly, typeof(Report).Assembly, typeof(StlWriter).Assembly, typeof(PieceFiles).Assembly, typeof(StudioServer).Assembly, typeof(Linewright.Cli.CommandLine).Assembly).Build();
+        typeof(Mesh).Assembly, typeof(Report).Assembly, typeof(StlWriter).Assembly, typeof(PathTracer).Assembly, typeof(PieceFiles).Assembly, typeof(StudioServer).Assembly, typeof(Linewright.Cli.CommandLine).Assembly).Build();
 
     private static readonly IType[] OurTypes = [.. House.Types.Where(type => ProjectOf(type) is not null)];
 
