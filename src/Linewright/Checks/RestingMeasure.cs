@@ -51,10 +51,14 @@ public sealed record RestingMeasure(double DeepestMm, double HighestFootMm, doub
         var gaps = new ClearanceResult[pairs.Count];
         Parallel.For(0, pairs.Count, i => gaps[i] = Clearance.Between(
             BodiesOf(pairs[i].Eye.Kind), pairs[i].Eye.Pose, BodiesOf(pairs[i].Bar.Kind), pairs[i].Bar.Pose, NearMm));
+        if (gaps.Length == 0)
+        {
+            return new RestingMeasure(deepest, highest, double.PositiveInfinity, "");
+        }
+
         var least = Enumerable.Range(0, gaps.Length).MinBy(i => gaps[i].GapMm);
-        return gaps.Length == 0
-            ? new RestingMeasure(deepest, highest, double.PositiveInfinity, "")
-            : new RestingMeasure(deepest, highest, gaps[least].GapMm, FormattableString.Invariant(
-                $"{gaps[least].NameA} of {pairs[least].Eye.Kind} {pairs[least].Eye.Index} to {gaps[least].NameB} of {pairs[least].Bar.Kind} {pairs[least].Bar.Index}"));
+        var (eye, bar) = pairs[least];
+        return new RestingMeasure(deepest, highest, gaps[least].GapMm, FormattableString.Invariant(
+            $"{gaps[least].NameA} of {eye.Kind} {eye.Index} to {gaps[least].NameB} of {bar.Kind} {bar.Index}"));
     }
 }
