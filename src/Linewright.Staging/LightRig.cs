@@ -33,24 +33,26 @@ internal static class LightRig
         double key = isWarm ? 5200 : 6504, top = isWarm ? 6000 : 6504;
         ImmutableArray<AreaLight> lights =
         [
-            AreaLight.Facing(At(0.4, 1.5, 3.6), centre, 5.2 * size, 1.9 * size, top, 2.6),
-            AreaLight.Facing(At(-3.4, -0.6, 2.6), centre, 1.8 * size, 1.8 * size, key, 4.2),
-            AreaLight.Facing(At(3.8, -0.2, 1.9), centre, 0.7 * size, 2.4 * size, top, 2.0),
+            // The strip: from 35 to 75 degrees over the back, where level metal and tables mirror it.
+            AreaLight.Facing(At(0.3, 2.6, 3.2), centre, 6.0 * size, 2.2 * size, top, 2.2),
+            AreaLight.Facing(At(-3.4, -1.6, 2.4), centre, 2.2 * size, 1.8 * size, key, 2.6),
+            AreaLight.Facing(At(3.6, -0.9, 1.7), centre, 0.6 * size, 2.2 * size, top, 2.2),
         ];
         ImmutableArray<LightStrip> strips =
         [
             // Fire: narrow, bright, all round above the horizon.
-            new(Way(-0.75, 0.75, 0.9), Way(0.7, 0.7, 0), 0.28, 0.035, 0.3, 11),
-            new(Way(0.9, 0.5, 0.75), Way(0, 0, 1), 0.3, 0.035, 0.3, 11),
-            new(Way(0.55, -0.75, 1.3), Way(1, 0.4, 0), 0.2, 0.03, 0.3, 11),
-            new(Way(-0.2, 0.2, 1.7), Way(1, 0, 0), 0.16, 0.03, 0.3, 9),
+            new(Way(-0.75, 0.75, 0.9), Way(0.7, 0.7, 0), 0.28, 0.03, 0.3, 14),
+            new(Way(0.9, 0.5, 0.75), Way(0, 0, 1), 0.3, 0.03, 0.3, 14),
+            new(Way(0.55, -0.75, 1.1), Way(1, 0.4, 0), 0.2, 0.03, 0.3, 14),
+            new(Way(-0.4, -0.9, 0.5), Way(0, 0, 1), 0.25, 0.03, 0.3, 14),
+            new(Way(-0.2, 0.0, 1.7), Way(1, 0, 0), 0.16, 0.03, 0.3, 12),
 
             // Flags: the photographer's side is dark, and so are bands between the lights.
-            new(Way(0, -1, 0.35), Way(1, 0, 0), 0.7, 0.3, 0.4, -1),
+            new(Way(0.1, -1, 0.5), Way(1, 0, 0.2), 0.35, 0.22, 0.4, -1),
             new(Way(-0.9, 0.3, 0.25), Way(0, 0, 1), 0.5, 0.18, 0.4, -1),
-            new(Way(0.5, 1, 0.22), Way(1, 0, 0), 0.35, 0.12, 0.4, -1),
+            new(Way(0.2, 1, 0.3), Way(1, 0, 0), 0.5, 0.16, 0.6, -1),
         ];
-        var around = new Surroundings(0.55, 0.22, 0.1, strips, Illuminant.D65, isSeen);
+        var around = new Surroundings(0.5, 0.28, 0.1, strips, Illuminant.D65, isSeen);
         var lit = GroundIrradiance.Of(centre with { Z = 0 }, lights, around);
         var scale = GroundLight / lit;
         return (

@@ -109,7 +109,7 @@ public sealed class Stager
         return [.. line.Parts(model.Piece).Stones.Select(pose => new StoneInstance(0, pose.Then(turn), material))];
     }
 
-    private static Ground GroundOf(StageOptions options)
+    private Ground GroundOf(StageOptions options)
     {
         var kind = options.Ground switch
         {
@@ -119,6 +119,14 @@ public sealed class Stager
             StageGround.Clay => GroundKind.Clay,
             _ => GroundKind.Plain,
         };
-        return Ground.Of(kind, 0) with { Transparent = options.IsTransparent };
+        var ground = Ground.Of(kind, 0) with { Transparent = options.IsTransparent };
+
+        // White metal mirrors its paper: a grey one leaves it its edges, a white one would wash them out.
+        return kind == GroundKind.Paper && !IsWarm(model.Piece.Design.Brief.Alloy)
+            ? ground with { Red = GreyPaper, Green = GreyPaper * 1.012, Blue = GreyPaper * 1.03 }
+            : ground;
     }
+
+    // A cool grey card, light enough for a soft shadow to read. Chosen by eye.
+    private const double GreyPaper = 0.46;
 }

@@ -23,10 +23,10 @@ internal sealed record View(double AzimuthDeg, double ElevationDeg, double Openi
     public static View Of(SceneKind scene) => scene switch
     {
         // Chosen by eye on rounds of 1.5 to 5 mm. An opening of 0.02 is that of a portrait lens stopped down to 11 at arm's length.
-        SceneKind.Draped => new View(-28, 33, 0.024, 0.06),
-        SceneKind.Closed => new View(-24, 27, 0.022, 0.08),
-        SceneKind.Clasp => new View(-16, 33, 0.02, 0.08),
-        SceneKind.Link => new View(-32, 34, 0.02, 0.16),
-        _ => new View(52, 30, 0.022, 0.06),
+        SceneKind.Draped => new View(-62, 25, 0.03, 0.06),
+        SceneKind.Closed => new View(-24, 24, 0.026, 0.09),
+        SceneKind.Clasp => new View(-6, 34, 0.024, 0.05),
+        SceneKind.Link => new View(-32, 34, 0.02, 0.14),
+        _ => new View(66, 24, 0.03, 0.05),
     };
 }

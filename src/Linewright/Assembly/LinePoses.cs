@@ -15,8 +15,8 @@ public static class LinePoses
     // A bend of an S turns no further than this: more, and it curls back on itself.
     private const double MostBend = 110 * Math.PI / 180;
 
-    // The halves of an open clasp: so much of its length apart, and turned a little towards the viewer. Chosen by eye.
-    private const double ApartShare = 0.42, ClaspTurn = 9 * Math.PI / 180;
+    // The halves of an open clasp: mouth and fold so far apart, each turned towards the viewer. Chosen by eye.
+    private const double ApartMm = 2.2, ClaspTurn = 20 * Math.PI / 180;
 
     /// <summary>Pulled taut, straight, clasp closed.</summary>
     public static RestingLine Flat(Piece piece)
@@ -54,15 +54,18 @@ public static class LinePoses
         }
     }
 
-    /// <summary>The clasp open, tongue drawn out and laid before its box; on either side half of the links, in a bend away from the viewer.</summary>
+    /// <summary>The clasp open, tongue drawn out, its fold beside the box's mouth; on either side half of the links, in a bend away from the viewer.</summary>
     /// <remarks>Where the two halves of the line meet is outside of any picture made of this, and is not built.</remarks>
     public static RestingLine Clasp(Piece piece, JointFreedom freedom)
     {
         ArgumentNullException.ThrowIfNull(piece);
         ArgumentNullException.ThrowIfNull(freedom);
-        var clasp = piece.Clasp.LengthMm;
-        var box = Pose.Turn(Vec3.UnitZ, ClaspTurn);
-        var tongue = Pose.Move(clasp * ApartShare, 0, 0).Then(Pose.TurnAbout(new Vec3(clasp, 0, 0), Vec3.UnitZ, -2 * ClaspTurn)).Then(box);
+        var clasp = piece.Clasp;
+
+        // Mouth and fold side by side in the middle, nearest to the viewer; both halves run away from there.
+        Vec3 mouth = new(clasp.MouthMm, 0, 0), fold = new(clasp.FoldMm, 0, 0);
+        var box = Pose.Move(-mouth).Then(Pose.Turn(Vec3.UnitZ, -ClaspTurn)).Then(Pose.Move(-ApartMm / 2, 0, 0));
+        var tongue = Pose.Move(-fold).Then(Pose.Turn(Vec3.UnitZ, ClaspTurn)).Then(Pose.Move(ApartMm / 2, 0, 0));
         var turn = Ease * freedom.Sideways;
         var half = piece.Layout.Count / 2;
 
