@@ -28,7 +28,7 @@ public class RoomsTests
         new("Linewright.Solids", [], ["Space", "Lanes", "Shapes", "Meshing", "Polyhedra", "Measures"]),
         new("Linewright", ["Linewright.Solids"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making"]),
         new("Linewright.Files", ["Linewright.Solids"], []),
-        new("Linewright.Pictures", ["Linewright.Solids"], ["Spectra", "Images", "Scenes", "Rays", "Transport"]),
+        new("Linewright.Pictures", ["Linewright.Solids"], ["Spectra", "Images", "Denoising", "Scenes", "Rays", "Transport"]),
         new("Linewright.Delivery", ["Linewright", "Linewright.Files", "Linewright.Solids"], []),
         new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
         new("Linewright.Cli", ["Linewright", "Linewright.Delivery", "Linewright.Studio", "Linewright.Solids"], []),
