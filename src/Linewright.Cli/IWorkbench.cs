@@ -22,4 +22,7 @@ internal interface IWorkbench
 
     /// <summary>Builds, checks and writes every file but report.json, which the verb writes from the answer.</summary>
     Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
+
+    /// <summary>Begins to take pictures of a piece; it is built with the first.</summary>
+    IPhotoSession Photograph(ResolvedBrief brief);
 }

@@ -34,6 +34,9 @@ internal sealed class Workbench : IWorkbench
         return report;
     }
 
+    /// <inheritdoc/>
+    public IPhotoSession Photograph(ResolvedBrief brief) => new PhotoSession(PartsBuilder.Build(Solve(brief)));
+
     private static LineDesign Solve(ResolvedBrief brief)
     {
         var design = LineDesign.Solve(brief);

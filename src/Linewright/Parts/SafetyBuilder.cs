@@ -21,6 +21,13 @@ internal static class SafetyBuilder
     /// <summary>Where the box's post stands along the clasp.</summary>
     public static double BoxPostX(ClaspForm form) => CarrierPostX(form) - SpanMm;
 
+    /// <summary>The middle of the box's post, about which an open safety swings, in the clasp's frame.</summary>
+    public static Vec3 BoxPost(ClaspForm form) => new(BoxPostX(form), form.WidthMm / 2 + StandOffMm + WireMm / 2, form.HeightMm / 2);
+
+    /// <summary>How far the open safety swings down from its closed pose until its free loop lies on the ground under the clasp, radians.</summary>
+    public static double FallAngle(ClaspForm form)
+        => Math.Asin(Math.Clamp((form.HeightMm / 2 - LoopMm / 2 - WireMm) / SpanMm, 0, 1));
+
     /// <summary>A post with its ball, on the side at positive y.</summary>
     public static Solid Post(ClaspForm form, double x)
     {
