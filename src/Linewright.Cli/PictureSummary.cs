@@ -1,3 +1,4 @@
+using Linewright.Pictures.Transport;
 using Linewright.Staging;
 
 namespace Linewright.Cli;
@@ -13,6 +14,6 @@ internal sealed record PictureSummary(double Samples, double Noise, string Time)
     {
         var size = order.Stage.Size;
         return FormattableString.Invariant(
-            $"{size.Width} x {size.Height}, {order.Quality.ToString().ToLowerInvariant()}, {Samples:0} samples a pixel, noise {100 * Noise:0.0} %{(order.Denoise ? " before the filter" : "")}, {Time}");
+            $"{size.Width} x {size.Height}, {order.Quality.ToString().ToLowerInvariant()}, {Samples:0} samples a pixel{(order.Engine == PictureEngine.Processor ? "" : $" on {order.Engine.Name}")}, noise {100 * Noise:0.0} %{(order.Denoise ? " before the filter" : "")}, {Time}");
     }
 }

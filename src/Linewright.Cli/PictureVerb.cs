@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using Linewright.Brief;
+using Linewright.Pictures.Gpu;
 using Linewright.Pictures.Images;
 using Linewright.Pictures.Transport;
 using Linewright.Staging;
@@ -21,6 +23,8 @@ internal static class PictureVerb
     private static readonly Option<string?> Denoise = Choice("--denoise", "Whether the noise that is left is filtered out; on where left out.", ["on", "off"]);
     private static readonly Option<string?> Bits = Choice("--bits", "Bits a channel of a PNG; 8 where left out.", ["8", "16"]);
 
+    private static readonly Option<string?> On = Choice("--on", "What draws it: the processor, or a CUDA graphics card; cpu where left out.", ["cpu", "gpu"]);
+
     private static readonly Option<string?> Size = new("--size") { Description = "Pixels across and down; 1920x1080 where left out.", HelpName = "WIDTHxHEIGHT" };
     private static readonly Option<string?> Out = new("--out") { Description = "The file to write, .png or .pfm (linear light); named after the brief and the scene where left out.", HelpName = "FILE" };
     private static readonly Option<bool> Transparent = new("--transparent") { Description = "Leaves the ground out but for the shadow on it." };
@@ -33,7 +37,7 @@ internal static class PictureVerb
         var arguments = new BriefArguments();
         var verb = new Command("picture", "Draws the piece: light traced through its stones and off its metal.")
         {
-            arguments.Brief, Scene, Size, Quality, Out, Bits, Ground, Transparent, Frames, Denoise, Seed, Focus, arguments.Set,
+            arguments.Brief, Scene, Size, Quality, Out, Bits, Ground, Transparent, Frames, Denoise, Seed, Focus, On, arguments.Set,
         };
         verb.SetAction(async (parse, stop) =>
         {
@@ -41,7 +45,9 @@ internal static class PictureVerb
             var brief = arguments.Read(parse, desk);
             CheckFocus(parse.GetValue(Focus), desk.Workbench.Plan(brief, new Quiet(), stop).Layout.Count);
             var names = Names(parse, arguments, brief, orders);
-            await Task.Run(() => DrawAll(desk, brief, orders, names, BitsOf(parse), stop), stop).ConfigureAwait(false);
+            var engine = parse.GetValue(On) == "gpu" ? Card() : PictureEngine.Processor;
+            using var held = engine as IDisposable;
+            await Task.Run(() => DrawAll(desk, brief, [.. orders.Select(order => order with { Engine = engine })], names, BitsOf(parse), stop), stop).ConfigureAwait(false);
             return ExitCode.Done;
         });
         return verb;
@@ -68,6 +74,11 @@ internal static class PictureVerb
             answer.Flush();
         }
     }
+
+    // Kept apart, so that the card's library is loaded only where a card is asked for.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static GpuEngine Card()
+        => GpuEngine.Find(out var missing) ?? throw Asked($"--on gpu: {missing}, expected an NVIDIA card with its driver; --on cpu draws the same picture");
 
     private static List<PictureOrder> Orders(ParseResult parse)
     {

@@ -17,6 +17,9 @@ public sealed record PictureOrder(StageOptions Stage, RenderQuality Quality)
     /// <summary>Whether what noise is left is filtered out at the end.</summary>
     public bool Denoise { get; init; } = true;
 
+    /// <summary>What draws it.</summary>
+    public PictureEngine Engine { get; init; } = PictureEngine.Processor;
+
     /// <summary>The frames of a turntable: the same order, turned a little further each time.</summary>
     /// <param name="count">Frames in a whole turn, 1 or more.</param>
     public IEnumerable<PictureOrder> Frames(int count)
