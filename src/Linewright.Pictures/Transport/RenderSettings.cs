@@ -42,6 +42,9 @@ public sealed record RenderSettings
     /// <summary>What the samples are taken on.</summary>
     public PictureEngine Engine { get; init; } = PictureEngine.Processor;
 
+    /// <summary>0 both ways of finding light, 1 aiming alone, 2 chance alone: for tests.</summary>
+    internal int Ways { get; init; }
+
     internal void Check()
     {
         Guard.InRange(NoiseTarget, 0, 10);
