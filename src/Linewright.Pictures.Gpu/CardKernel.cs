@@ -36,9 +36,17 @@ internal static class CardKernel
 
         var count = left < most ? left : most;
         var sums = pixels[at];
-        for (var i = 0; i < count; i++)
+        var done = 0;
+        var walk = LightPath.Begin(ref world, scene, x, y, (uint)sums.Count);
+        while (done < count)
         {
-            sums.Add(LightPath.Trace(ref world, scene, x, y, (uint)sums.Count));
+            // One turn inside a stone or one thing outside: a lane whose sample ends begins the next at once.
+            if (!LightPath.Step(ref world, scene, ref walk, 1))
+            {
+                sums.Add(LightPath.Finish(ref world, walk));
+                done++;
+                walk = LightPath.Begin(ref world, scene, x, y, (uint)sums.Count);
+            }
         }
 
         pixels[at] = sums;

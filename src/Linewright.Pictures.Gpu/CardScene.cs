@@ -72,7 +72,7 @@ internal sealed unsafe class CardScene : IDisposable
             Cells = Send(new ReadOnlySpan<SkyCell>(world.Cells, SkyRecord.Side * SkyRecord.Side)),
             Waves = Send(new ReadOnlySpan<WaveBin>(world.Waves, WaveBin.Count)),
             Curves = Send(new ReadOnlySpan<float>(world.CurveRows, scene.CurveCount)),
-            Albedos = Send(new ReadOnlySpan<float>(world.Albedos, AlbedoTable.Mirrors.Length + AlbedoTable.Coat.Length)),
+            Albedos = Send(new ReadOnlySpan<float>(world.Albedos, scene.AlbedoCount)),
             Sobol = Send(new ReadOnlySpan<uint>(world.Sobol, SampleStream.Even * 32)),
             Root = root,
             MetalCount = record.MetalCount,

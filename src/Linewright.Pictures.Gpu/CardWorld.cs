@@ -42,10 +42,12 @@ internal struct CardWorld : IWorld
         {
             var plane = Planes[thing.First + i];
             var slope = plane.X * direction.X + plane.Y * direction.Y + plane.Z * direction.Z;
-            var t = (plane.W - (plane.X * origin.X + plane.Y * origin.Y + plane.Z * origin.Z)) / slope;
-            if (slope > Parallel && t < hit.Distance)
+            var gap = plane.W - (plane.X * origin.X + plane.Y * origin.Y + plane.Z * origin.Z);
+
+            // Divided only where it is nearer: dividing is what costs.
+            if (slope > Parallel && gap < hit.Distance * slope)
             {
-                hit.Distance = t;
+                hit.Distance = gap / slope;
                 hit.Facet = i;
             }
         }
@@ -238,18 +240,18 @@ internal struct CardWorld : IWorld
         {
             var plane = Planes[body.First + i];
             var slope = plane.X * d.X + plane.Y * d.Y + plane.Z * d.Z;
-            var t = (plane.W - (plane.X * o.X + plane.Y * o.Y + plane.Z * o.Z)) / slope;
+            var gap = plane.W - (plane.X * o.X + plane.Y * o.Y + plane.Z * o.Z);
             if (slope < 0)
             {
-                if (t > enter)
+                if (gap < enter * slope)
                 {
-                    enter = t;
+                    enter = gap / slope;
                     which = i;
                 }
             }
-            else if (t < leave)
+            else if (gap < leave * slope)
             {
-                leave = t;
+                leave = gap / slope;
             }
         }
 

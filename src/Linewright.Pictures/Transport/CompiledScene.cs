@@ -82,6 +82,9 @@ internal sealed unsafe class CompiledScene : IDisposable
     /// <summary>How long the table of curves is.</summary>
     public int CurveCount => curves.Count;
 
+    /// <summary>How long the table of albedos is.</summary>
+    public int AlbedoCount => albedos.Count;
+
     public SceneRecord Record { get; }
 
     /// <summary>Gives the memory back.</summary>

@@ -28,145 +28,206 @@ internal static class LightPath
     public static SampleOutcome Trace<TWorld>(ref TWorld world, in SceneRecord scene, int x, int y, uint index)
         where TWorld : struct, IWorld
     {
-        var key = Scalar.Hash((uint)(y * scene.Camera.Width + x) * 9781u + Scalar.Hash(scene.Seed));
-        var numbers = new SampleStream(key, index);
-        var path = EyeRay(ref world, scene.Camera, x, y, ref numbers);
-        var seen = new SampleOutcome { Alpha = 1 };
-        var kept = default(PathState);
-        var keptHit = default(Encounter);
-        var isKept = false;
-
-        for (var depth = 0; depth < Longest; depth++)
+        var walk = Begin(ref world, scene, x, y, index);
+        while (Step(ref world, scene, ref walk, int.MaxValue))
         {
-            var far = Lamps.Far;
-            var kind = Nothing;
-            if (scene.Ground.Kind >= 0 && path.Direction.Z < -1e-7f)
-            {
-                var t = (scene.Ground.Height - path.Origin.Z) / path.Direction.Z;
-                if (t > 0)
-                {
-                    far = t;
-                    kind = OnGround;
-                }
-            }
+            // To its end.
+        }
 
-            var lamp = Lamps.Meet(ref world, scene, path.Origin, path.Direction, ref far);
-            if (lamp >= 0)
-            {
-                kind = OnLamp;
-            }
+        return Finish(ref world, walk);
+    }
 
-            var hit = world.Nearest(path.Origin, path.Direction, far, path.LeaveOut);
-            if (hit.Thing >= 0)
-            {
-                kind = OnThing;
-            }
+    /// <summary>A sample that has not left the eye yet.</summary>
+    public static Walk Begin<TWorld>(ref TWorld world, in SceneRecord scene, int x, int y, uint index)
+        where TWorld : struct, IWorld
+    {
+        var key = Scalar.Hash((uint)(y * scene.Camera.Width + x) * 9781u + Scalar.Hash(scene.Seed));
+        var walk = new Walk { Numbers = new SampleStream(key, index), Seen = new SampleOutcome { Alpha = 1 } };
+        walk.Path = EyeRay(ref world, scene.Camera, x, y, ref walk.Numbers);
+        return walk;
+    }
 
-            var goesOn = false;
-            if (kind == Nothing)
-            {
-                Miss(ref world, scene, ref path);
-                if (depth == 0)
-                {
-                    seen.Alpha = scene.Sky.Seen;
-                    seen.Albedo = new Float3(1, 1, 1);
-                    path.Gathered *= scene.Sky.Seen;
-                }
-            }
-            else if (kind == OnLamp)
-            {
-                var record = world.Lamp(lamp);
-                var weight = Lamps.Found(scene, Lamps.Density(record, path.Direction, far), path.Density);
-                path.Gather(Curves.Read(ref world, record.Column, path.Bin) * weight, scene.Clamp);
-                if (depth == 0)
-                {
-                    seen.Albedo = new Float3(1, 1, 1);
-                    seen.Depth = far;
-                }
-            }
-            else if (kind == OnGround)
-            {
-                if (depth == 0 && scene.Ground.Transparent != 0)
-                {
-                    var p = path.Origin + path.Direction * far;
-                    p.Z = scene.Ground.Height;
-                    seen.Alpha = GroundScatter.Shadow(ref world, scene, p, path.Bin, ref numbers);
-                }
-                else
-                {
-                    goesOn = GroundScatter.Turn(ref world, scene, far, ref path, ref numbers, out var shown, out var tone);
-                    if (depth == 0)
-                    {
-                        Show(ref seen, shown, scene.Ground.Colour * tone, far, 1);
-                    }
-                }
-            }
-            else if (hit.Thing < scene.MetalCount)
-            {
-                goesOn = MetalScatter.Turn(ref world, scene, hit, ref path, ref numbers, out var shown);
-                if (depth == 0)
-                {
-                    Show(ref seen, shown, world.Metal(hit.Thing).Colour, hit.Distance, 2 + hit.Thing);
-                }
-            }
-            else
-            {
-                var stone = hit.Thing - scene.MetalCount;
-                path.Caustic = path.Scattered;
-                path.LeaveOut = hit.Thing;
-                path.Density = 0;
-                if (depth == 0)
-                {
-                    var plane = world.Facet(stone, hit.Piece);
-                    var shown = world.StoneFrame(stone).Outwards(new Float3(plane.X, plane.Y, plane.Z));
-                    Show(ref seen, shown, new Float3(1, 1, 1), hit.Distance, 2 + scene.MetalCount + world.Stone(stone).FirstFacet + hit.Piece);
+    /// <summary>What a sample saw, once it has nowhere to go.</summary>
+    public static SampleOutcome Finish<TWorld>(ref TWorld world, in Walk walk)
+        where TWorld : struct, IWorld
+    {
+        var seen = walk.Seen;
+        seen.Colour = Colour(ref world, walk.Path.Gathered, walk.Path.Bin);
+        return seen;
+    }
 
-                    // Follow the light that was let through now, the light thrown back afterwards.
-                    kept = path;
-                    keptHit = hit;
-                    isKept = true;
-                    goesOn = StonePath.PassThrough(ref world, stone, hit, ref path, ref numbers, 1);
-                }
-                else
-                {
-                    var back = StonePath.Outside(ref world, stone, hit.Piece, path);
-                    if (numbers.Next(ref world) < back)
-                    {
-                        StonePath.Reflect(ref world, stone, hit, ref path, back);
-                        goesOn = true;
-                    }
-                    else
-                    {
-                        goesOn = StonePath.PassThrough(ref world, stone, hit, ref path, ref numbers, 1 - back);
-                    }
-                }
-            }
-
-            if (goesOn && depth >= 3)
+    /// <summary>Follows a sample to the next thing, or through so many turns inside a stone.</summary>
+    /// <returns>Whether it goes on.</returns>
+    public static bool Step<TWorld>(ref TWorld world, in SceneRecord scene, ref Walk walk, int mostTurns)
+        where TWorld : struct, IWorld
+    {
+        ref var path = ref walk.Path;
+        ref var numbers = ref walk.Numbers;
+        bool goesOn;
+        if (path.Inside < 0)
+        {
+            goesOn = Meet(ref world, scene, ref walk);
+            if (goesOn && path.Inside >= 0 && mostTurns == 1)
             {
-                var survival = MathF.Min(0.95f, path.Carried.Largest);
-                goesOn = numbers.Next(ref world) < survival;
-                path.Carried *= 1 / survival;
+                return true;
             }
+        }
+        else
+        {
+            goesOn = true;
+        }
 
-            if (!goesOn)
+        if (goesOn && path.Inside >= 0)
+        {
+            goesOn = StonePath.Inside(ref world, ref path, ref numbers, mostTurns);
+            if (goesOn && path.Inside >= 0)
             {
-                if (!isKept)
-                {
-                    break;
-                }
-
-                isKept = false;
-                var gathered = path.Gathered;
-                path = kept;
-                path.Gathered = gathered;
-                StonePath.Reflect(ref world, keptHit.Thing - scene.MetalCount, keptHit, ref path, 1);
-                depth = 0;
+                return true;
             }
         }
 
-        seen.Colour = Colour(ref world, path.Gathered, path.Bin);
-        return seen;
+        if (goesOn && walk.Depth >= 3)
+        {
+            var survival = MathF.Min(0.95f, path.Carried.Largest);
+            goesOn = numbers.Next(ref world) < survival;
+            path.Carried *= 1 / survival;
+        }
+
+        walk.Depth++;
+        if (goesOn)
+        {
+            return walk.Depth < Longest;
+        }
+
+        if (walk.IsKept == 0)
+        {
+            return false;
+        }
+
+        // The light thrown back by the first stone is still to be followed.
+        walk.IsKept = 0;
+        walk.Depth = 1;
+        var gathered = path.Gathered;
+        path = walk.Kept;
+        path.Gathered = gathered;
+        StonePath.Reflect(ref world, walk.KeptHit.Thing - scene.MetalCount, walk.KeptHit, ref path, 1);
+        return true;
+    }
+
+    /// <summary>The next thing on the path.</summary>
+    /// <returns>Whether the path goes on from it, or into it.</returns>
+    private static bool Meet<TWorld>(ref TWorld world, in SceneRecord scene, ref Walk walk)
+        where TWorld : struct, IWorld
+    {
+        ref var path = ref walk.Path;
+        ref var numbers = ref walk.Numbers;
+        ref var seen = ref walk.Seen;
+        var depth = walk.Depth;
+        var far = Lamps.Far;
+        var kind = Nothing;
+        if (scene.Ground.Kind >= 0 && path.Direction.Z < -1e-7f)
+        {
+            var t = (scene.Ground.Height - path.Origin.Z) / path.Direction.Z;
+            if (t > 0)
+            {
+                far = t;
+                kind = OnGround;
+            }
+        }
+
+        var lamp = Lamps.Meet(ref world, scene, path.Origin, path.Direction, ref far);
+        if (lamp >= 0)
+        {
+            kind = OnLamp;
+        }
+
+        var hit = world.Nearest(path.Origin, path.Direction, far, path.LeaveOut);
+        if (hit.Thing >= 0)
+        {
+            kind = OnThing;
+        }
+
+        var goesOn = false;
+        if (kind == Nothing)
+        {
+            Miss(ref world, scene, ref path);
+            if (depth == 0)
+            {
+                seen.Alpha = scene.Sky.Seen;
+                seen.Albedo = new Float3(1, 1, 1);
+                path.Gathered *= scene.Sky.Seen;
+            }
+        }
+        else if (kind == OnLamp)
+        {
+            var record = world.Lamp(lamp);
+            var weight = Lamps.Found(scene, Lamps.Density(record, path.Direction, far), path.Density);
+            path.Gather(Curves.Read(ref world, record.Column, path.Bin) * weight, scene.Clamp);
+            if (depth == 0)
+            {
+                seen.Albedo = new Float3(1, 1, 1);
+                seen.Depth = far;
+            }
+        }
+        else if (kind == OnGround)
+        {
+            if (depth == 0 && scene.Ground.Transparent != 0)
+            {
+                var p = path.Origin + path.Direction * far;
+                p.Z = scene.Ground.Height;
+                seen.Alpha = GroundScatter.Shadow(ref world, scene, p, path.Bin, ref numbers);
+            }
+            else
+            {
+                goesOn = GroundScatter.Turn(ref world, scene, far, ref path, ref numbers, out var shown, out var tone);
+                if (depth == 0)
+                {
+                    Show(ref seen, shown, scene.Ground.Colour * tone, far, 1);
+                }
+            }
+        }
+        else if (hit.Thing < scene.MetalCount)
+        {
+            goesOn = MetalScatter.Turn(ref world, scene, hit, ref path, ref numbers, out var shown);
+            if (depth == 0)
+            {
+                Show(ref seen, shown, world.Metal(hit.Thing).Colour, hit.Distance, 2 + hit.Thing);
+            }
+        }
+        else
+        {
+            var stone = hit.Thing - scene.MetalCount;
+            path.Caustic = path.Scattered;
+            path.LeaveOut = hit.Thing;
+            path.Density = 0;
+            goesOn = true;
+            if (depth == 0)
+            {
+                var plane = world.Facet(stone, hit.Piece);
+                var shown = world.StoneFrame(stone).Outwards(new Float3(plane.X, plane.Y, plane.Z));
+                Show(ref seen, shown, new Float3(1, 1, 1), hit.Distance, 2 + scene.MetalCount + world.Stone(stone).FirstFacet + hit.Piece);
+
+                // Follow the light that was let through now, the light thrown back afterwards.
+                walk.Kept = path;
+                walk.KeptHit = hit;
+                walk.IsKept = 1;
+                StonePath.Enter(ref world, stone, hit, ref path, 1);
+            }
+            else
+            {
+                var back = StonePath.Outside(ref world, stone, hit.Piece, path);
+                if (numbers.Next(ref world) < back)
+                {
+                    StonePath.Reflect(ref world, stone, hit, ref path, back);
+                }
+                else
+                {
+                    StonePath.Enter(ref world, stone, hit, ref path, 1 - back);
+                }
+            }
+        }
+
+        return goesOn;
     }
 
     /// <summary>A ray through the lens. The pixel's window is a tent, a little wider than the pixel, so that edges come out smooth.</summary>
@@ -185,6 +246,7 @@ internal static class LightPath
             Direction = Float3.Normalise(camera.Eye + ahead * camera.Focus - o),
             Carried = new Four(1),
             LeaveOut = -1,
+            Inside = -1,
             Bin = (int)(numbers.Next(ref world) * WaveBin.Count) & (WaveBin.Count - 1),
         };
     }

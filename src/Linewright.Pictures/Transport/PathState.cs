@@ -20,6 +20,12 @@ internal struct PathState
     /// <summary>The convex body just left, -1 for none.</summary>
     public int LeaveOut;
 
+    /// <summary>The stone that the path is in, -1 for none; inside, origin and direction are in the stone's frame.</summary>
+    public int Inside;
+
+    /// <summary>Turns since it entered the stone.</summary>
+    public int Turns;
+
     /// <summary>Bin of the hero wavelength.</summary>
     public int Bin;
 

@@ -44,10 +44,8 @@ internal static class StonePath
         path.Direction = Float3.Normalise(frame.Outwards(d + n * (2 * cosine)));
     }
 
-    /// <summary>Lets the path in, follows it until it leaves; what it carries is multiplied by share over chance.</summary>
-    /// <returns>False where it was given up.</returns>
-    public static bool PassThrough<TWorld>(
-        ref TWorld world, int stone, in Encounter hit, ref PathState path, ref SampleStream numbers, float chance)
+    /// <summary>Lets the path in; what it carries is multiplied by share over chance.</summary>
+    public static void Enter<TWorld>(ref TWorld world, int stone, in Encounter hit, ref PathState path, float chance)
         where TWorld : struct, IWorld
     {
         var frame = world.StoneFrame(stone);
@@ -55,7 +53,6 @@ internal static class StonePath
         var index = world.Curve(substance.ColumnIndex + path.Bin);
         var plane = world.Facet(stone, hit.Piece);
         var n = new Float3(plane.X, plane.Y, plane.Z);
-        var o = frame.PointInwards(path.Origin + path.Direction * hit.Distance);
         var d = frame.Inwards(path.Direction);
         var cosine = MathF.Max(0f, -Float3.Dot(d, n));
         var back = Fresnel.Dielectric(cosine, 1 / index, out var beyond);
@@ -65,14 +62,28 @@ internal static class StonePath
             path.Carried = new Four(path.Carried.A * 4, 0, 0, 0);
         }
 
-        d = d * (1 / index) + n * (cosine / index - beyond);
+        path.Origin = frame.PointInwards(path.Origin + path.Direction * hit.Distance);
+        path.Direction = d * (1 / index) + n * (cosine / index - beyond);
+        path.Inside = stone;
+        path.Turns = 0;
+    }
+
+    /// <summary>Follows the path inside until it leaves, or for so many turns.</summary>
+    /// <returns>False where it was given up.</returns>
+    public static bool Inside<TWorld>(ref TWorld world, ref PathState path, ref SampleStream numbers, int mostTurns)
+        where TWorld : struct, IWorld
+    {
+        var stone = path.Inside;
+        var substance = world.Stone(stone);
+        var index = world.Curve(substance.ColumnIndex + path.Bin);
+        Float3 o = path.Origin, d = path.Direction;
         var absorption = default(Four);
         if (substance.ColumnAbsorption >= 0)
         {
             absorption = Curves.Read(ref world, substance.ColumnAbsorption, path.Bin);
         }
 
-        for (var turn = 0; turn < Patience; turn++)
+        for (var left = mostTurns; left > 0; left--)
         {
             var exit = world.Leave(stone, o, d);
             var length = MathF.Max(0f, exit.Distance);
@@ -84,29 +95,37 @@ internal static class StonePath
                     Scalar.Exp(-absorption.C * length), Scalar.Exp(-absorption.D * length));
             }
 
-            plane = world.Facet(stone, exit.Facet);
-            n = new Float3(plane.X, plane.Y, plane.Z);
-            cosine = MathF.Max(0f, Float3.Dot(d, n));
-            back = Fresnel.Dielectric(cosine, index, out beyond);
+            var plane = world.Facet(stone, exit.Facet);
+            var n = new Float3(plane.X, plane.Y, plane.Z);
+            var cosine = MathF.Max(0f, Float3.Dot(d, n));
+            var back = Fresnel.Dielectric(cosine, index, out var beyond);
             if (back < 1 && numbers.Next(ref world) >= back)
             {
+                d = d * index + n * (beyond - index * cosine);
+                var frame = world.StoneFrame(stone);
                 path.Origin = frame.PointOutwards(o);
-                path.Direction = Float3.Normalise(frame.Outwards(d * index + n * (beyond - index * cosine)));
+                path.Direction = Float3.Normalise(frame.Outwards(d));
+                path.Inside = -1;
                 return true;
             }
 
             d -= n * (2 * cosine);
-            if (path.Carried.Largest < 0.02f)
+            if (path.Turns >= Patience || path.Carried.Largest < 0.02f)
             {
                 if (numbers.Next(ref world) >= Survival)
                 {
+                    path.Inside = -1;
                     return false;
                 }
 
                 path.Carried *= 1 / Survival;
             }
+
+            path.Turns++;
         }
 
-        return false;
+        path.Origin = o;
+        path.Direction = d;
+        return true;
     }
 }
