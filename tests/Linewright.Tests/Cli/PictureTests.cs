@@ -59,7 +59,7 @@ public sealed class PictureTests : IDisposable
     [InlineData("--size 0x100", "each 16 to 16384")]
     [InlineData("--out a.png", "--out: read one file for two pictures")]
     [InlineData("--scene link --out a.jpg", "expected a name that ends in .png or .pfm")]
-    [InlineData("--scene link --focus 49", "--focus: read 49, expected a stone of this line, 1 to ")]
+    [InlineData("--scene link --focus 999", "--focus: read 999, expected a stone of this line, 1 to ")]
     [InlineData("--scene link --frames 0", "--frames: read 0, expected 1 to ")]
     [InlineData("--frames 4", "expected the one that turns")]
     [InlineData("--scene hanging", "hanging")]
@@ -91,7 +91,7 @@ public sealed class PictureTests : IDisposable
         Assert.Empty(Directory.GetFiles(folder, "a*"));
     }
 
-    private (int Code, string Output, string Error) Run(string[] wishes, Action<PictureOrder>? drawing = null, CancellationToken stop = default)
+    private (int Code, string Output, string Error) Run(string[] wishes, Action<PictureOrder>? drawing = null, CancellationToken? stop = null)
     {
         var brief = Path.Combine(folder, "brief.json");
         File.WriteAllText(brief, SampleReport.Brief);
@@ -111,7 +111,7 @@ public sealed class PictureTests : IDisposable
                 },
             },
         };
-        var code = CommandLine.Run(["picture", brief, .. wishes], desk, stop);
+        var code = CommandLine.Run(["picture", brief, .. wishes], desk, stop ?? TestContext.Current.CancellationToken);
         return (code, Encoding.UTF8.GetString(output.ToArray()), error.ToString());
     }
 }

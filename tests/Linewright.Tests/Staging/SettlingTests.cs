@@ -18,7 +18,7 @@ public class SettlingTests
     {
         var box = Box();
         var result = Settling.Run([box], [], [OnItsEdge(box, tiltDeg)], stop: TestContext.Current.CancellationToken);
-        Assert.True(result.IsAtRest, $"{result.Unborne} of the weight was borne by nothing");
+        Assert.True(result.IsAtRest, result.ToString());
         Assert.Equal(height, result.Poses[0].Point(box.Centre).Z, 1e-3);
         Assert.Equal(0, box.LowestMm(result.Poses[0]), 1e-6);
     }

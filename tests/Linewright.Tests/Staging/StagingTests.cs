@@ -1,8 +1,8 @@
-using Linewright.Assembly;
 using Linewright.Parts;
 using Linewright.Pictures.Images;
 using Linewright.Pictures.Scenes;
 using Linewright.Pictures.Spectra;
+using Linewright.Pictures.Transport;
 using Linewright.Solids.Space;
 using Linewright.Staging;
 using Linewright.Tests.Core;
@@ -79,7 +79,7 @@ public class StagingTests
     [Fact]
     public void Frames_of_a_turntable_share_their_camera_and_turn_the_piece()
     {
-        var order = new PictureOrder(new StageOptions(SceneKind.Link, new PictureSize(160, 160)), Pictures.Transport.RenderQuality.Draft);
+        var order = new PictureOrder(new StageOptions(SceneKind.Link, new PictureSize(160, 160)), RenderQuality.Draft);
         var frames = order.Frames(4).Select(frame => Yellow.Value.Stage(frame.Stage, TestContext.Current.CancellationToken).Scene).ToList();
         Assert.Single(frames.Select(frame => frame.Lens.Eye).Distinct());
         Assert.Equal(-frames[0].Metals[0].Place.AxisX.X, frames[2].Metals[0].Place.AxisX.X, 1e-9);
@@ -97,5 +97,5 @@ public class StagingTests
     }
 
     private static Vec3 Middle(Scene scene)
-        => scene.Metals.Aggregate(Vec3.Zero, (sum, metal) => sum + metal.Place.Origin) / scene.Metals.Length with { Z = 0 };
+        => (scene.Metals.Aggregate(Vec3.Zero, (sum, metal) => sum + metal.Place.Origin) / scene.Metals.Length) with { Z = 0 };
 }
