@@ -18,8 +18,8 @@ internal static class CommandLine
             CheckVerb.Create(desk),
             MakeVerb.Create(desk),
             WeighVerb.Create(desk),
-            PictureVerb.Create(desk),
             SchemaVerb.Create(desk),
+            PictureVerb.Create(desk),
             StudioVerb.Create(desk),
         };
         var parse = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });

@@ -30,13 +30,16 @@ internal static class LightRig
         var right = away.Cross(Vec3.UnitZ);
         Vec3 At(double toRight, double toBack, double up) => centre + (right * toRight + away * toBack + Vec3.UnitZ * up) * size;
         Vec3 Way(double toRight, double toBack, double up) => (right * toRight + away * toBack + Vec3.UnitZ * up).Normalised();
-        double key = isWarm ? 5200 : 6504, top = isWarm ? 6000 : 6504;
+        double key = isWarm ? 5400 : 6800, top = isWarm ? 6000 : 7100;
         ImmutableArray<AreaLight> lights =
         [
             // The strip: from 35 to 75 degrees over the back, where level metal and tables mirror it.
-            AreaLight.Facing(At(0.3, 2.6, 3.2), centre, 6.0 * size, 2.2 * size, top, 2.2),
-            AreaLight.Facing(At(-3.4, -1.6, 2.4), centre, 2.2 * size, 1.8 * size, key, 2.6),
-            AreaLight.Facing(At(3.6, -0.9, 1.7), centre, 0.6 * size, 2.2 * size, top, 2.2),
+            AreaLight.Facing(At(0.3, 2.6, 3.2), centre, 6.0 * size, 2.0 * size, top, 2.6),
+            AreaLight.Facing(At(-3.4, -1.8, 2.0), centre, 2.4 * size, 1.8 * size, key, 2.6),
+            AreaLight.Facing(At(3.6, -1.2, 1.5), centre, 0.7 * size, 2.0 * size, top, 2.4),
+
+            // Over the camera: stones that look at it send its light straight back.
+            AreaLight.Facing(At(0.5, -3.4, 2.2), centre, 2.0 * size, 0.7 * size, top, 2.4),
         ];
         ImmutableArray<LightStrip> strips =
         [
@@ -47,12 +50,12 @@ internal static class LightRig
             new(Way(-0.4, -0.9, 0.5), Way(0, 0, 1), 0.25, 0.03, 0.3, 14),
             new(Way(-0.2, 0.0, 1.7), Way(1, 0, 0), 0.16, 0.03, 0.3, 12),
 
-            // Flags: the photographer's side is dark, and so are bands between the lights.
-            new(Way(0.1, -1, 0.5), Way(1, 0, 0.2), 0.35, 0.22, 0.4, -1),
-            new(Way(-0.9, 0.3, 0.25), Way(0, 0, 1), 0.5, 0.18, 0.4, -1),
-            new(Way(0.2, 1, 0.3), Way(1, 0, 0), 0.5, 0.16, 0.6, -1),
+            // Flags: the photographer's own dark, and a band under the strip that gives level metal its edge.
+            new(Way(-0.15, -1, 0.4), Way(1, 0, 0.2), 0.16, 0.09, 0.4, -1),
+            new(Way(-0.9, 0.5, 0.3), Way(0, 0, 1), 0.4, 0.14, 0.4, -1),
+            new(Way(0.2, 1, 0.3), Way(1, 0, 0), 0.6, 0.14, 0.6, -1),
         ];
-        var around = new Surroundings(0.5, 0.28, 0.1, strips, Illuminant.D65, isSeen);
+        var around = new Surroundings(0.5, 0.34, 0.1, strips, Illuminant.OfTemperature(top), isSeen);
         var lit = GroundIrradiance.Of(centre with { Z = 0 }, lights, around);
         var scale = GroundLight / lit;
         return (

@@ -11,7 +11,7 @@ internal static class MetalLook
 {
     // Slopes of the finest scratches, along the polish and across. Assumed: a bright hand polish; flats are lapped and keep
     // straight lines, claws and rails are brushed and buffed and keep almost none.
-    private const double BuffedAlong = 0.05, BuffedAcross = 0.075, LappedAlong = 0.045, LappedAcross = 0.11;
+    private const double BuffedAlong = 0.035, BuffedAcross = 0.06, LappedAlong = 0.03, LappedAcross = 0.085;
 
     /// <summary>The finish of a part.</summary>
     public static ConductorFinish Of(ResolvedBrief brief, PartRole role)

@@ -13,6 +13,9 @@ public sealed class Stager
     // So many links beside the clasp belong to its picture; the rest runs out of the frame.
     private const int LinksBesideClasp = 2;
 
+    // A warm grey card beside which white metal looks white, light enough for a soft shadow to read. Chosen by eye.
+    private const double GreyPaper = 0.34;
+
     // Angles of a turntable at which the frame is fitted; between two of them less than the margin stands out.
     private const int TurnsLooked = 24;
 
@@ -39,7 +42,6 @@ public sealed class Stager
     public StagedScene Stage(StageOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
-        var view = View.Of(scene);
         var seen = line.Pieces.Where(IsInPicture).SelectMany(at => bodies.Of(at.Kind).Corners.Select(at.Pose.Point)).ToList();
         var middle = Middle(seen);
         Pose Turned(double angle) => Pose.TurnAbout(middle, Vec3.UnitZ, angle);
@@ -47,6 +49,7 @@ public sealed class Stager
         IReadOnlyCollection<Vec3> framed = options.IsTurntable
             ? [.. Enumerable.Range(0, TurnsLooked).SelectMany(i => seen.Select(Turned(i * 2 * Math.PI / TurnsLooked).Point))]
             : [.. seen.Select(turn.Point)];
+        var view = View.Of(scene).Best(framed, options.Size);
         var eye = Framing.Eye(framed, view, options.Size);
         var (sharp, stone) = Sharp(eye, view, options, turn);
         var lens = Framing.Lens(eye, view, options.Size, sharp);
@@ -123,10 +126,7 @@ public sealed class Stager
 
         // White metal mirrors its paper: a grey one leaves it its edges, a white one would wash them out.
         return kind == GroundKind.Paper && !IsWarm(model.Piece.Design.Brief.Alloy)
-            ? ground with { Red = GreyPaper, Green = GreyPaper * 1.012, Blue = GreyPaper * 1.03 }
+            ? ground with { Red = GreyPaper, Green = GreyPaper * 0.985, Blue = GreyPaper * 0.955 }
             : ground;
     }
-
-    // A cool grey card, light enough for a soft shadow to read. Chosen by eye.
-    private const double GreyPaper = 0.46;
 }

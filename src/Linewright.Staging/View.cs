@@ -1,3 +1,4 @@
+using Linewright.Pictures.Images;
 using Linewright.Solids.Space;
 
 namespace Linewright.Staging;
@@ -19,14 +20,34 @@ internal sealed record View(double AzimuthDeg, double ElevationDeg, double Openi
         }
     }
 
+    /// <summary>How far the azimuth may be moved either way to make the picture larger, degrees.</summary>
+    public double SwayDeg { get; init; }
+
     /// <summary>The view of a scene by rule.</summary>
     public static View Of(SceneKind scene) => scene switch
     {
         // Chosen by eye on rounds of 1.5 to 5 mm. An opening of 0.02 is that of a portrait lens stopped down to 11 at arm's length.
-        SceneKind.Draped => new View(-62, 25, 0.03, 0.06),
-        SceneKind.Closed => new View(-24, 24, 0.026, 0.09),
-        SceneKind.Clasp => new View(-6, 34, 0.024, 0.05),
+        SceneKind.Draped => new View(-50, 23, 0.012, 0.06) { SwayDeg = 28 },
+        SceneKind.Closed => new View(-24, 24, 0.016, 0.09),
+        SceneKind.Clasp => new View(-6, 34, 0.022, 0.05),
         SceneKind.Link => new View(-32, 34, 0.02, 0.14),
-        _ => new View(66, 24, 0.03, 0.05),
+        _ => new View(62, 23, 0.012, 0.05) { SwayDeg = 16 },
     };
+
+    /// <summary>The azimuth within the sway from which points come nearest.</summary>
+    public View Best(IReadOnlyCollection<Vec3> points, PictureSize size)
+    {
+        const double stepDeg = 4;
+        var best = this;
+        var nearest = double.PositiveInfinity;
+        for (var sway = -SwayDeg; sway <= SwayDeg; sway += stepDeg)
+        {
+            var view = this with { AzimuthDeg = AzimuthDeg + sway };
+            var middle = points.Aggregate(Vec3.Zero, (sum, point) => sum + point) / points.Count;
+            var away = (middle - Framing.Eye(points, view, size)).Dot(view.Forward);
+            (best, nearest) = away < nearest ? (view, away) : (best, nearest);
+        }
+
+        return best;
+    }
 }

@@ -16,7 +16,7 @@ public static class LinePoses
     private const double MostBend = 110 * Math.PI / 180;
 
     // The halves of an open clasp: mouth and fold so far apart, each turned towards the viewer. Chosen by eye.
-    private const double ApartMm = 2.2, ClaspTurn = 20 * Math.PI / 180;
+    private const double ApartMm = 3.4, NearerMm = 1.2, ClaspTurn = 20 * Math.PI / 180;
 
     /// <summary>Pulled taut, straight, clasp closed.</summary>
     public static RestingLine Flat(Piece piece)
@@ -65,7 +65,7 @@ public static class LinePoses
         // Mouth and fold side by side in the middle, nearest to the viewer; both halves run away from there.
         Vec3 mouth = new(clasp.MouthMm, 0, 0), fold = new(clasp.FoldMm, 0, 0);
         var box = Pose.Move(-mouth).Then(Pose.Turn(Vec3.UnitZ, -ClaspTurn)).Then(Pose.Move(-ApartMm / 2, 0, 0));
-        var tongue = Pose.Move(-fold).Then(Pose.Turn(Vec3.UnitZ, ClaspTurn)).Then(Pose.Move(ApartMm / 2, 0, 0));
+        var tongue = Pose.Move(-fold).Then(Pose.Turn(Vec3.UnitZ, ClaspTurn)).Then(Pose.Move(ApartMm / 2, -NearerMm, 0));
         var turn = Ease * freedom.Sideways;
         var half = piece.Layout.Count / 2;
 

@@ -56,6 +56,16 @@ public sealed record RestingMeasure(double DeepestMm, double HighestFootMm, doub
             return new RestingMeasure(deepest, highest, double.PositiveInfinity, "");
         }
 
+        // An open safety reaches towards the tongue.
+        if (line.Safety is { } safety && line.Pieces.FirstOrDefault(at => at.Kind == RestingKind.Tongue) is { } opposite)
+        {
+            var gap = Clearance.Between([model.BodyOf(PartRole.Safety)], safety, [model.BodyOf(PartRole.Tongue)], opposite.Pose, NearMm);
+            if (gap.GapMm < gaps.Min(other => other.GapMm))
+            {
+                return new RestingMeasure(deepest, highest, gap.GapMm, "safety to tongue");
+            }
+        }
+
         var least = Enumerable.Range(0, gaps.Length).MinBy(i => gaps[i].GapMm);
         var (eye, bar) = pairs[least];
         return new RestingMeasure(deepest, highest, gaps[least].GapMm, FormattableString.Invariant(

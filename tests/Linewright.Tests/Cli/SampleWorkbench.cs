@@ -2,6 +2,7 @@ using Linewright.Brief;
 using Linewright.Checks;
 using Linewright.Cli;
 using Linewright.Making;
+using Linewright.Staging;
 
 namespace Linewright.Tests.Cli;
 
@@ -34,6 +35,11 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
         stop.ThrowIfCancellationRequested();
         return Answer(brief, stage);
     }
+
+    /// <summary>Runs while a picture is drawn.</summary>
+    public Action<PictureOrder> Drawing { get; init; } = _ => { };
+
+    public IPhotoSession Photograph(ResolvedBrief brief) => new SampleSession(Drawing);
 
     private Report Answer(ResolvedBrief brief, IProgress<string> stage)
     {
