@@ -14,8 +14,8 @@ namespace Linewright.Staging;
 /// </remarks>
 internal static class LightRig
 {
-    // What level ground receives, against a sheet that is fully lit. Chosen by eye: paper of 0.76 still keeps a tone.
-    private const double GroundLight = 1.05;
+    // What level ground receives, against a sheet that is fully lit. Chosen by eye: paper of 0.76 keeps a tone.
+    private const double GroundLight = 0.95;
 
     /// <summary>Lights and surroundings for a subject.</summary>
     /// <param name="centre">Middle of the subject, mm.</param>
@@ -44,18 +44,18 @@ internal static class LightRig
         ImmutableArray<LightStrip> strips =
         [
             // Fire: narrow, bright, all round above the horizon.
-            new(Way(-0.75, 0.75, 0.9), Way(0.7, 0.7, 0), 0.28, 0.03, 0.3, 22),
-            new(Way(0.9, 0.5, 0.75), Way(0, 0, 1), 0.3, 0.03, 0.3, 22),
-            new(Way(0.55, -0.75, 1.1), Way(1, 0.4, 0), 0.2, 0.03, 0.3, 22),
-            new(Way(-0.4, -0.9, 0.5), Way(0, 0, 1), 0.25, 0.03, 0.3, 22),
-            new(Way(-0.2, 0.0, 1.7), Way(1, 0, 0), 0.16, 0.03, 0.3, 18),
+            new(Way(-0.75, 0.75, 0.9), Way(0.7, 0.7, 0), 0.28, 0.03, 0.3, 14),
+            new(Way(0.9, 0.5, 0.75), Way(0, 0, 1), 0.3, 0.03, 0.3, 14),
+            new(Way(0.55, -0.75, 1.1), Way(1, 0.4, 0), 0.2, 0.03, 0.3, 14),
+            new(Way(-0.4, -0.9, 0.5), Way(0, 0, 1), 0.25, 0.03, 0.3, 14),
+            new(Way(-0.2, 0.0, 1.7), Way(1, 0, 0), 0.16, 0.03, 0.3, 12),
 
             // Flags: the photographer's own dark, and a band under the strip that gives level metal its edge.
             new(Way(-0.15, -1, 0.4), Way(1, 0, 0.2), 0.16, 0.09, 0.4, -1),
             new(Way(-0.9, 0.5, 0.3), Way(0, 0, 1), 0.4, 0.14, 0.4, -1),
             new(Way(0.2, 1, 0.3), Way(1, 0, 0), 0.6, 0.14, 0.6, -1),
         ];
-        var around = new Surroundings(0.4, 0.25, 0.1, strips, Illuminant.OfTemperature(top), isSeen);
+        var around = new Surroundings(0.5, 0.34, 0.1, strips, Illuminant.OfTemperature(top), isSeen);
         var lit = GroundIrradiance.Of(centre with { Z = 0 }, lights, around);
         var scale = GroundLight / lit;
         return (

@@ -59,7 +59,7 @@ public class StagingTests
     {
         var staged = Yellow.Value.Stage(new StageOptions(kind, new PictureSize(320, 180)), TestContext.Current.CancellationToken);
         staged.Scene.Check();
-        Assert.Equal(1.05, GroundIrradiance.Of(Middle(staged.Scene), staged.Scene.Lights, staged.Scene.Surroundings), 0.2);
+        Assert.Equal(0.95, GroundIrradiance.Of(Middle(staged.Scene), staged.Scene.Lights, staged.Scene.Surroundings), 0.2);
         var forward = (staged.Scene.Lens.Target - staged.Scene.Lens.Eye).Normalised();
         var nearest = staged.Scene.Stones.Min(stone => Math.Abs((stone.Place.Origin - staged.Scene.Lens.Eye).Dot(forward) - staged.Scene.Lens.FocalDistance));
         Assert.True(nearest < CheckedPieces.Yellow.Piece.Stone.DiameterMm);
