@@ -61,6 +61,22 @@ public static partial class OutsideTools
         return Lib3mf.Read(path);
     }
 
+    /// <summary>Asks qpdf whether a PDF file is sound; anything it has to say beside that fails.</summary>
+    public static void CheckPdf(string path)
+    {
+        var program = FindProgram("qpdf");
+        Assert.SkipWhen(program is null, "qpdf is not installed (Debian package qpdf)");
+        Assert.Contains("No syntax or stream encoding errors found", Run(program!, ["--check", path]), StringComparison.Ordinal);
+    }
+
+    /// <summary>The text of a PDF file, page after page, each ending with a form feed, as poppler lays it out.</summary>
+    public static string PdfText(string path)
+    {
+        var program = FindProgram("pdftotext");
+        Assert.SkipWhen(program is null, "pdftotext is not installed (Debian package poppler-utils)");
+        return Run(program!, ["-layout", path, "-"]);
+    }
+
     private static string RunNode(string script, string package, IReadOnlyList<string> arguments)
     {
         var folder = Path.Combine(Root, "tools", "oracle");
