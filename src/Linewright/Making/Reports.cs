@@ -66,7 +66,7 @@ public static class Reports
     internal static AlloyWeightReport Weigh(Alloy alloy, ImmutableArray<WeighedPart> weights, double treePercent)
     {
         double finished = 0, cast = 0;
-        foreach (var (part, _, finishedMm3, castMm3) in weights)
+        foreach (var (part, finishedMm3, castMm3) in weights)
         {
             finished += alloy.MassOf(finishedMm3).Value * part.Count;
             cast += alloy.MassOf(castMm3).Value * part.Count;

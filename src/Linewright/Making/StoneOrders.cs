@@ -93,7 +93,10 @@ public static class StoneOrders
             return (null, "sold by the gauge: above about 0.20 ct sieves chip girdles");
         }
 
-        if (MaterialTables.Sieves.All.FirstOrDefault(row => d >= row.LowMm && d < row.HighMm) is not { } lot)
+        // The lot that has most of what the seats take, not the one that happens to begin at the size.
+        double Shared(SieveSize row) => Math.Min(row.HighMm, largest) - Math.Max(row.LowMm, smallest);
+        var lot = MaterialTables.Sieves.All.MaxBy(Shared)!;
+        if (Shared(lot) < 0)
         {
             return (null, string.Create(CultureInfo.InvariantCulture, $"no sieve of the table holds {d:0.00} mm; sold by the gauge"));
         }
@@ -101,7 +104,7 @@ public static class StoneOrders
         var (low, high) = (Math.Max(lot.LowMm, smallest), Math.Min(lot.HighMm, largest));
         return (lot.Key, low == lot.LowMm && high == lot.HighMm
             ? string.Create(CultureInfo.InvariantCulture, $"the whole lot of {lot.LowMm:0.00} to {lot.HighMm:0.00} mm fits the seats")
-            : string.Create(CultureInfo.InvariantCulture, $"the lot runs from {lot.LowMm:0.00} to {lot.HighMm:0.00} mm: have it gauged, and take {Up(smallest):0.00} to {Down(largest):0.00} mm, from the lot beside it where need be"));
+            : string.Create(CultureInfo.InvariantCulture, $"the lot runs from {lot.LowMm:0.00} to {lot.HighMm:0.00} mm: have it gauged, and take {Up(smallest):0.00} to {Down(largest):0.00} mm"));
     }
 
     private static List<string> Words(Species species, Stone stone, int count, double smallest, double largest, double deepest)
@@ -122,7 +125,8 @@ public static class StoneOrders
         };
         if (species.Disclosure.Length > 0)
         {
-            words.Add($"In writing, stone by stone or for the whole lot: {species.Disclosure}");
+            var what = species.Disclosure.StartsWith("Say ", StringComparison.Ordinal) ? species.Disclosure[4..] : species.Disclosure;
+            words.Add($"To be stated in writing, for the lot or stone by stone: {what}");
         }
 
         return words;

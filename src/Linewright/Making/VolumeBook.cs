@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using Linewright.Parts;
-using Linewright.Solids.Meshing;
 using Linewright.Stones;
 
 namespace Linewright.Making;
@@ -14,33 +13,28 @@ namespace Linewright.Making;
 /// </remarks>
 public sealed class VolumeBook
 {
-    private readonly ConcurrentDictionary<Key, Lazy<(MeshOutcome Mesh, double Mm3)>> asSet = new();
-    private readonly ConcurrentDictionary<Key, Lazy<double>> asCast = new();
+    private readonly ConcurrentDictionary<Key, Lazy<double>> volumes = new();
     private int asked;
 
     /// <summary>How many solids were asked for.</summary>
     public int Asked => asked;
 
     /// <summary>How many of them had to be measured.</summary>
-    public int Measured => asSet.Count + asCast.Count;
+    public int Measured => volumes.Count;
 
-    internal (MeshOutcome Mesh, double Mm3) AsSet(Piece piece, Part part, Func<(MeshOutcome Mesh, double Mm3)> measure)
+    /// <summary>The volume of a part in a state: as remembered, or measured and remembered, mm3.</summary>
+    internal double Find(Piece piece, Part part, PartState state, Func<double> measure)
     {
         Interlocked.Increment(ref asked);
-        return asSet.GetOrAdd(Key.Of(piece, part), _ => new Lazy<(MeshOutcome, double)>(measure)).Value;
-    }
-
-    internal double AsCast(Piece piece, Part part, Func<double> measure)
-    {
-        Interlocked.Increment(ref asked);
-        return asCast.GetOrAdd(Key.Of(piece, part), _ => new Lazy<double>(measure)).Value;
+        return volumes.GetOrAdd(Key.Of(piece, part, state), _ => new Lazy<double>(measure)).Value;
     }
 
     // A link does not see the clasp; a pin sees neither the clasp nor the pitch, but keeping it with the link is simpler.
-    private sealed record Key(PartRole Role, LinkForm Link, ClaspForm? Clasp, BrilliantProportions Proportions, LineSpec Spec)
+    private sealed record Key(PartRole Role, PartState State, LinkForm Link, ClaspForm? Clasp, BrilliantProportions Proportions, LineSpec Spec)
     {
-        public static Key Of(Piece piece, Part part) => new(
+        public static Key Of(Piece piece, Part part, PartState state) => new(
             part.Role,
+            state,
             piece.Link,
             part.Role is PartRole.Link or PartRole.Pin ? null : piece.Clasp,
             piece.Stone.Proportions,

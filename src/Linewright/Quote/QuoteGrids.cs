@@ -69,7 +69,7 @@ public static class QuoteGrids
         var piece = PartsBuilder.Build(design);
         var weights = Weighing.Of(piece, book, threads: 1, stop);
         var quote = Quotes.Of(QuoteBasis.Of(design, weights), list, grade);
-        var findings = isChecked ? PieceChecks.Run(PieceModel.Of(piece, [.. weights.Select(part => part.AsSet)]), stop: stop) : [];
+        var findings = isChecked ? PieceChecks.Run(PieceModel.Of(piece, [.. piece.Parts.Select(part => Weighing.CoarseMesh(part, stop))]), stop: stop) : [];
         var failures = findings.Where(finding => finding.Verdict == Verdict.Fail)
             .Select(finding => $"{finding.Rule}, {finding.Where}: {finding.Cure}").Distinct(StringComparer.Ordinal).ToList();
         decimal metal = quote.SumOf(QuoteGroup.Metal) + quote.SumOf(QuoteGroup.Casting), stones = quote.SumOf(QuoteGroup.Stones);
