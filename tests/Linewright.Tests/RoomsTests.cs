@@ -27,7 +27,7 @@ public class RoomsTests
     [
         new("Linewright.Solids", [], ["Space", "Lanes", "Shapes", "Meshing", "Polyhedra", "Measures"]),
         new("Linewright.Paper", ["Linewright.Solids"], []),
-        new("Linewright", ["Linewright.Solids", "Linewright.Paper"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making"]),
+        new("Linewright", ["Linewright.Solids", "Linewright.Paper"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making", "Sheets"]),
         new("Linewright.Files", ["Linewright.Solids", "Linewright.Paper"], []),
         new("Linewright.Delivery", ["Linewright", "Linewright.Files", "Linewright.Paper", "Linewright.Solids"], []),
         new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),

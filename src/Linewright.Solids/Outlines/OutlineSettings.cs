@@ -1,0 +1,38 @@
+using Linewright.Solids.Space;
+
+namespace Linewright.Solids.Outlines;
+
+/// <summary>How closely a view is drawn, mm.</summary>
+public sealed record OutlineSettings
+{
+    /// <summary>For meshes within 5 um of their solids: lines lie within 15 um of where they belong.</summary>
+    public static OutlineSettings Fine { get; } = new();
+
+    /// <summary>
+    /// How far off the surface the eye looks past it. More than twice what the mesh may be off its solid, so that no
+    /// triangle hides the line on itself; the place where one line goes behind another may be out by as much.
+    /// </summary>
+    public double LiftMm { get; init; } = 0.012;
+
+    /// <summary>A line that runs along another within this distance is not drawn again.</summary>
+    public double SameMm { get; init; } = 0.02;
+
+    /// <summary>Points that lie on their line within this distance are left out.</summary>
+    public double StraightMm { get; init; } = 0.003;
+
+    /// <summary>A line shorter than this is not drawn. What an eye sees at 10:1 on paper is 0.1 mm. Assumed.</summary>
+    public double ShortestMm { get; init; } = 0.04;
+
+    /// <summary>Whether lines behind others are drawn too.</summary>
+    public bool WithHidden { get; init; }
+
+    /// <summary>All that lies nearer to the eye than this depth is taken away, and the cut is drawn; null leaves all. mm along the view's direction to the eye.</summary>
+    public double? CutDepth { get; init; }
+
+    /// <summary>The settings with everything in proportion to a deviation of the mesh.</summary>
+    public static OutlineSettings For(double deviationMm)
+    {
+        Guard.Positive(deviationMm);
+        return new OutlineSettings { LiftMm = 2.4 * deviationMm, SameMm = 4 * deviationMm, StraightMm = 0.6 * deviationMm, ShortestMm = 8 * deviationMm };
+    }
+}

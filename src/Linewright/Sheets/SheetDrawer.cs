@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using Linewright.Assembly;
+using Linewright.Paper;
+using Linewright.Parts;
+using Linewright.Solids.Space;
+using static Linewright.Sheets.Figures;
+
+namespace Linewright.Sheets;
+
+/// <summary>Front door of the room: draws the technical sheet that a bench makes the piece from.</summary>
+/// <remarks>
+/// Page 1 the link, 2 the line and its joint, 3 the clasp, then parts, stones, metal, tolerances, finish, work and cautions in
+/// words. All dimensions are the finished piece's, in mm, those in brackets measured on the mesh and for information only.
+/// The same piece and date give the same sheet.
+/// </remarks>
+public static class SheetDrawer
+{
+    /// <summary>Draws the sheet.</summary>
+    /// <exception cref="ArgumentException">There are more or fewer bodies than parts.</exception>
+    public static TechnicalSheet Draw(SheetTask task)
+    {
+        ArgumentNullException.ThrowIfNull(task);
+        var (model, piece) = (task.Model, task.Model.Piece);
+        if (task.Bodies.Length != piece.Parts.Length)
+        {
+            throw new ArgumentException($"{Count(piece.Parts.Length)} parts, {Count(task.Bodies.Length)} bodies", nameof(task));
+        }
+
+        var brief = piece.Design.Brief;
+        var projection = task.Paper.Name == PaperSize.Letter.Name ? Projection.ThirdAngle : Projection.FirstAngle;
+        var frame = new SheetFrame(
+            task.Paper.Landscape,
+            projection,
+            brief.Name,
+            $"{brief.Alloy.Name}, {Number(brief.Alloy.FinenessPerMille, 0)} \u2030",
+            $"{Count(piece.Layout.Count)} {brief.Species.Name.ToLowerInvariant()}, round, {Dia(piece.Stone.DiameterMm)}",
+            task.Date);
+        var bodies = new SheetBodies(piece, task.Bodies);
+        LinkPage link = null!;
+        LinePage line = null!;
+        ClaspPage clasp = null!;
+        Parallel.Invoke(
+            () => link = new LinkPage(piece, bodies, model.MeshOf(PartRole.Link).Mesh.Bounds),
+            () => line = new LinePage(piece, bodies),
+            () => clasp = new ClaspPage(piece, bodies, ClaspSize(model)));
+        var (linkScale, linkMarks) = link.Draw(frame.Field, projection);
+        var (lineScale, lineMarks) = line.Draw(frame.Field);
+        var (claspScale, claspMarks) = clasp.Draw(frame.Field);
+        var words = WordFlow.Set(SheetWords.Sections(task, WordFlow.ColumnMm(frame.Field)), frame.Field);
+        var count = 3 + words.Length;
+        var pages = ImmutableArray.CreateBuilder<Page>();
+        pages.Add(frame.Page("link, as set", linkScale.Text, 1, count, [.. linkMarks, .. Notes(frame)]));
+        pages.Add(frame.Page("line and joint", lineScale, 2, count, [.. lineMarks, .. Notes(frame)]));
+        pages.Add(frame.Page("clasp, closed", claspScale.Text, 3, count, [.. claspMarks, .. Notes(frame)]));
+        for (var i = 0; i < words.Length; i++)
+        {
+            pages.Add(frame.Page("parts, stones, finish, cautions", "-", 4 + i, count, words[i]));
+        }
+
+        return new TechnicalSheet(new PaperDocument($"{brief.Name}, technical sheet", pages.ToImmutable()), link.Plans());
+    }
+
+    private static Bounds ClaspSize(PieceModel model)
+    {
+        var box = Bounds.Empty;
+        foreach (var role in (PartRole[])[PartRole.Box, PartRole.Tongue, PartRole.Safety])
+        {
+            box = model.Piece.Find(role) is null ? box : box.Join(model.MeshOf(role).Mesh.Bounds);
+        }
+
+        return box;
+    }
+
+    // Left of the title block: what the dimensions are.
+    private static ImmutableArray<Label> Notes(SheetFrame frame)
+    {
+        var corner = frame.Corner;
+        return Paragraph.Set(
+            "Finished piece, as set and polished; dimensions in mm, in brackets: for information. Dimension the print by its figures, not by a ruler.",
+            SheetPens.Small,
+            corner.Left,
+            corner.Top,
+            corner.Width);
+    }
+}
