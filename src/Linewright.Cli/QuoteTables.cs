@@ -62,7 +62,7 @@ internal sealed class QuoteTables(Desk desk) : IDisposable
         var table = new Table().Border(TableBorder.Simple);
         foreach (var axis in grid.Axes)
         {
-            table.AddColumn(new TableColumn(Markup.Escape(axis.Path.Replace('.', '\n'))).NoWrap());
+            table.AddColumn(new TableColumn(Markup.Escape(axis.Path[(axis.Path.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace('_', '\n'))).NoWrap());
         }
 
         foreach (var head in (string[])["links", "metal\ng", "stones\nct", $"total\n{prices.Currency}", ""])

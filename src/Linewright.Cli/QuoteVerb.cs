@@ -75,8 +75,15 @@ internal sealed class QuoteVerb
         }
 
         prices.Demand(parse, quote);
-        Write(parse, report, create => QuoteFiles.Write(quote, asked, create), stop);
+        Write(parse, report, create => Files(quote, asked, create), stop);
         return ExitCode.Done;
+    }
+
+    private static void Files(PieceQuote quote, ResolvedBrief asked, Func<string, Stream> create)
+    {
+        QuoteFiles.Write(quote, asked, create);
+        using var file = create("stones.csv");
+        QuoteFiles.WriteOrder(quote.Basis.Stones, file);
     }
 
     private async Task<int> ManyAsync(ParseResult parse, IReadOnlyList<GridAxis> axes, IReadOnlyList<ResolvedBrief> briefs, PriceList list, CancellationToken stop)

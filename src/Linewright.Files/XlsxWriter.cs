@@ -40,10 +40,10 @@ public static class XlsxWriter
         }
     }
 
-    // Nothing here waits: the stream is memory.
+    // Nothing here waits: the stream is memory. Without properties of the document there is no date in it.
     private static async ValueTask PackAsync(Stream stream, IReadOnlyList<Sheet> sheets)
     {
-        var book = await Spreadsheet.CreateNewAsync(stream, new SpreadCheetahOptions { CompressionLevel = SpreadCheetahCompressionLevel.Fastest }).ConfigureAwait(false);
+        var book = await Spreadsheet.CreateNewAsync(stream, new SpreadCheetahOptions { CompressionLevel = SpreadCheetahCompressionLevel.Fastest, DocumentProperties = null }).ConfigureAwait(false);
         await using (book.ConfigureAwait(false))
         {
             var heading = book.AddStyle(new Style

@@ -67,9 +67,9 @@ public static class ClientPage
         [
             ["Piece", string.Create(CultureInfo.InvariantCulture, $"Line bracelet of {basis.Links} links, {basis.LaidFlatMm:0.0} mm laid flat with its box clasp{(brief.Clasp.Safety ? " and safety" : "")}")],
             ["Metal", string.Create(CultureInfo.InvariantCulture, $"{alloy.Name}, {fineness}; about {basis.FinishedG:0.0} g{plated}")],
-            ["Stones", string.Create(CultureInfo.InvariantCulture, $"{order.Count} {Origin(order, brief.Species)}, round brilliants of {order.DiameterMm:0.00} mm, {quote.Grade}")],
+            ["Stones", string.Create(CultureInfo.InvariantCulture, $"{order.Count} round brilliants of {order.DiameterMm:0.00} mm: {Origin(order, brief.Species)}, {quote.Grade}")],
             ["Weight", string.Create(CultureInfo.InvariantCulture, $"about {order.EachCt:0.00} ct each, {order.SetCt:0.00} ct together")],
-            ["Disclosure", order.Words[^1]],
+            ["Disclosure", Disclosure(order, brief.Species)],
         ];
     }
 
@@ -84,6 +84,14 @@ public static class ClientPage
             _ => $"natural {name}",
         };
     }
+
+    private static string Disclosure(StoneOrder order, Species species) => order.Origin switch
+    {
+        "laboratory-grown" => "The stones are laboratory-grown; whoever sells them on must say so. Treatment after growth is stated in writing.",
+        "manufactured" => "The stones are manufactured and imitate another; whoever sells them on must say so.",
+        _ when species.Disclosure.StartsWith("Say ", StringComparison.Ordinal) => $"The dealer's written statement goes with the piece, on any {species.Disclosure[4..].TrimEnd('.')}.",
+        _ => $"The dealer's written statement goes with the piece. {species.Disclosure}",
+    };
 
     private static string Validity(PriceHead prices)
     {

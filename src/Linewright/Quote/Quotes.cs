@@ -60,6 +60,11 @@ public static class Quotes
             notes.Add($"{WorkLines.Fineness(alloy)} is a nominal fineness until it is assayed. Who must assay and mark, from what weight on and in which words, differs from country to country; the assay office decides, not this paper.");
         }
 
+        if (FinenessGrades.Of(alloy) is { } grade && grade != (int)alloy.FinenessPerMille)
+        {
+            notes.Add(string.Create(CultureInfo.InvariantCulture, $"{WorkLines.Fineness(alloy)} is no grade of ISO 9202: where the law follows it the piece is marked {grade}."));
+        }
+
         notes.Add("Taxes, duties, margin schemes and refunds are local law: the rate is the one that the price list names. Ask somebody licensed to advise on them.");
         return notes;
     }
