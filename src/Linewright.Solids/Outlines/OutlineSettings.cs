@@ -23,6 +23,9 @@ public sealed record OutlineSettings
     /// <summary>A line shorter than this is not drawn. What an eye sees at 10:1 on paper is 0.1 mm. Assumed.</summary>
     public double ShortestMm { get; init; } = 0.04;
 
+    /// <summary>A contour shorter than this that ends in the middle of a face is not drawn, nor one of twice the length that begins there too: a dent that a drawing need not tell of. Assumed.</summary>
+    public double SpeckMm { get; init; } = 0.35;
+
     /// <summary>Whether lines behind others are drawn too.</summary>
     public bool WithHidden { get; init; }
 
@@ -33,6 +36,6 @@ public sealed record OutlineSettings
     public static OutlineSettings For(double deviationMm)
     {
         Guard.Positive(deviationMm);
-        return new OutlineSettings { LiftMm = 2.4 * deviationMm, SameMm = 4 * deviationMm, StraightMm = 0.6 * deviationMm, ShortestMm = 8 * deviationMm };
+        return new OutlineSettings { LiftMm = 2.4 * deviationMm, SameMm = 4 * deviationMm, StraightMm = 0.6 * deviationMm, ShortestMm = 8 * deviationMm, SpeckMm = 70 * deviationMm };
     }
 }
