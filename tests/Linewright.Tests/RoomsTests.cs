@@ -30,8 +30,8 @@ public class RoomsTests
         new("Linewright", ["Linewright.Solids", "Linewright.Paper"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making", "Sheets"]),
         new("Linewright.Files", ["Linewright.Solids", "Linewright.Paper"], []),
         new("Linewright.Delivery", ["Linewright", "Linewright.Files", "Linewright.Paper", "Linewright.Solids"], []),
-        new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
-        new("Linewright.Cli", ["Linewright", "Linewright.Delivery", "Linewright.Studio", "Linewright.Solids"], []),
+        new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Paper", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
+        new("Linewright.Cli", ["Linewright", "Linewright.Delivery", "Linewright.Paper", "Linewright.Studio", "Linewright.Solids"], []),
     ];
 
     /// <summary>What the command line may hold of the solids: places, meshes, and a stone's body to draw.</summary>
@@ -42,7 +42,7 @@ public class RoomsTests
     private static readonly Type[] FrontDoors =
     [
         typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks), typeof(Cautions),
-        typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(PieceFiles), typeof(StudioServer),
+        typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(PieceFiles), typeof(SheetFiles), typeof(StudioServer),
     ];
 
     /// <summary>The trade's words, which a library of solids has no use for.</summary>

@@ -32,10 +32,18 @@ public sealed record OutlineSettings
     /// <summary>All that lies nearer to the eye than this depth is taken away, and the cut is drawn; null leaves all. mm along the view's direction to the eye.</summary>
     public double? CutDepth { get; init; }
 
-    /// <summary>The settings with everything in proportion to a deviation of the mesh.</summary>
+    /// <summary>The settings for a mesh that may be off its solid by a deviation; the fine ones up to 5 um.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The deviation is not a finite number above zero.</exception>
     public static OutlineSettings For(double deviationMm)
     {
-        Guard.Positive(deviationMm);
-        return new OutlineSettings { LiftMm = 2.4 * deviationMm, SameMm = 4 * deviationMm, StraightMm = 0.6 * deviationMm, ShortestMm = 8 * deviationMm, SpeckMm = 70 * deviationMm };
+        // However coarse the mesh, lines a tenth of a millimetre apart stay two.
+        var coarser = Math.Max(1, Guard.Positive(deviationMm) / 0.005);
+        return new OutlineSettings
+        {
+            LiftMm = Fine.LiftMm * coarser,
+            SameMm = Math.Min(0.05, Fine.SameMm * coarser),
+            StraightMm = Math.Min(0.02, Fine.StraightMm * coarser),
+            ShortestMm = Math.Min(0.15, Fine.ShortestMm * coarser),
+        };
     }
 }

@@ -25,7 +25,7 @@ internal sealed class ClaspPage
         (this.piece, clasp, hinge, this.size) = (piece, piece.Clasp, piece.Hinge, size);
         ImmutableArray<PlacedBody> closed = [.. bodies.Clasp(Pose.Identity)];
         var views = new OutlineView[4];
-        var fine = OutlineSettings.Fine;
+        var fine = bodies.Settings;
         var middle = (clasp.CavityMm + clasp.MouthMm) / 2;
 
         // Beside the cut-out, or the lip and the catch behind it would not be cut.

@@ -91,7 +91,7 @@ internal sealed class LinePage
     {
         var count = places.Length;
         var lines = new List<OutlineLine>();
-        var settings = OutlineSettings.Fine with { SameMm = 0.04, StraightMm = 0.008, ShortestMm = 0.15 };
+        var settings = bodies.Settings with { SameMm = 0.05, StraightMm = 0.01, ShortestMm = 0.15 };
         ImmutableArray<OutlineLine> between = [];
         for (var i = 0; i < count; i++)
         {

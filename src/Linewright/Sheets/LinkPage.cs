@@ -11,8 +11,6 @@ namespace Linewright.Sheets;
 /// <summary>The link as set: three views and a pictorial one; sections along the line and through two claws, and of a joint along and across.</summary>
 internal sealed class LinkPage
 {
-    private static readonly OutlineSettings Seen = OutlineSettings.Fine, WithHidden = OutlineSettings.Fine with { WithHidden = true };
-
     private readonly Piece piece;
     private readonly LinkForm form;
     private readonly HingeForm hinge;
@@ -29,22 +27,23 @@ internal sealed class LinkPage
     public LinkPage(Piece piece, SheetBodies bodies, Bounds size)
     {
         (this.piece, form, hinge, this.size) = (piece, piece.Link, piece.Hinge, size);
+        OutlineSettings seen = bodies.Settings, withHidden = seen with { WithHidden = true };
         ImmutableArray<PlacedBody> link = [.. bodies.Link(Pose.Identity)];
         ViewFrame fromFront = ViewFrame.From(-Vec3.UnitY, Vec3.UnitZ);
         var through = new Vec3(Math.Sin(form.ClawAzimuth), -Math.Cos(form.ClawAzimuth), 0);
         ImmutableArray<PlacedBody> pair = [.. link, .. bodies.Link(Pose.Move(form.PitchMm, 0, 0), 100)];
         (ImmutableArray<PlacedBody> Bodies, ViewFrame Frame, OutlineSettings Settings)[] wanted =
         [
-            (link, fromFront, WithHidden),
-            (link, ViewFrame.From(Vec3.UnitZ, Vec3.UnitY), Seen),
-            (link, ViewFrame.From(-Vec3.UnitX, Vec3.UnitZ), Seen),
-            (link, fromFront, Seen with { CutDepth = 0 }),
-            (link, ViewFrame.From(through, Vec3.UnitZ), Seen with { CutDepth = 0 }),
+            (link, fromFront, withHidden),
+            (link, ViewFrame.From(Vec3.UnitZ, Vec3.UnitY), seen),
+            (link, ViewFrame.From(-Vec3.UnitX, Vec3.UnitZ), seen),
+            (link, fromFront, seen with { CutDepth = 0 }),
+            (link, ViewFrame.From(through, Vec3.UnitZ), seen with { CutDepth = 0 }),
 
             // Standard: ISO 5456-3: isometric, all three axes shortened alike.
-            (link, ViewFrame.From(new Vec3(1, -1, 1), Vec3.UnitZ), Seen),
-            (pair, fromFront, Seen with { CutDepth = 0 }),
-            (pair, ViewFrame.From(Vec3.UnitZ, Vec3.UnitY), Seen with { CutDepth = hinge.HeightMm }),
+            (link, ViewFrame.From(new Vec3(1, -1, 1), Vec3.UnitZ), seen),
+            (pair, fromFront, seen with { CutDepth = 0 }),
+            (pair, ViewFrame.From(Vec3.UnitZ, Vec3.UnitY), seen with { CutDepth = hinge.HeightMm }),
         ];
         var views = new OutlineView[wanted.Length];
         Parallel.For(0, views.Length, i => views[i] = OutlineDrawer.Draw(wanted[i].Bodies, wanted[i].Frame, wanted[i].Settings));

@@ -27,10 +27,14 @@ internal sealed class SheetBodies
     public SheetBodies(Piece piece, ImmutableArray<OutlineBody> bodies)
     {
         (this.piece, this.bodies) = (piece, bodies);
+        Settings = OutlineSettings.For(piece.Design.Brief.Process.MeshDeviationUm / 1000);
         stone = StoneBody(piece.Stone, FacetCrease);
         plainStone = StoneBody(piece.Stone, PlainCrease);
         seat = Pose.Move(0, 0, piece.Link.GirdleHeightMm);
     }
+
+    /// <summary>How closely views are drawn: as closely as the meshes are true.</summary>
+    public OutlineSettings Settings { get; }
 
     /// <summary>A part where it stands.</summary>
     public PlacedBody Part(PartRole role, Pose pose, int tagBase = 0)

@@ -47,7 +47,7 @@ public static class SheetDrawer
         var (jointScale, jointMarks) = link.DrawSections(frame.Field);
         var (lineScale, lineMarks) = line.Draw(frame.Field, width => SheetWords.Parts(task, width));
         var (claspScale, claspMarks) = clasp.Draw(frame.Field);
-        var words = WordFlow.Set(SheetWords.Sections(task, WordFlow.ColumnMm(frame.Field)), frame.Field);
+        var words = WordFlow.Set(SheetWords.Sections(task, WordFlow.ColumnMm(frame.Field)), frame.Field, frame.Corner);
         var count = 4 + words.Length;
         var pages = ImmutableArray.CreateBuilder<Page>();
         pages.Add(frame.Page("link, as set", linkScale.Text, 1, count, [.. linkMarks, .. Notes(frame)]));

@@ -27,7 +27,7 @@ internal sealed record SheetFrame(PaperSize Paper, Projection Projection, string
     public PaperBox Field => new(Inside.Left + 3, Inside.Top + 3, Inside.Right - 3, Inside.Bottom - TitleHeightMm - 3);
 
     /// <summary>Left of the title block, for a note.</summary>
-    public PaperBox Corner => new(Inside.Left + 3, Inside.Bottom - TitleHeightMm, Inside.Right - TitleWidthMm - 3, Inside.Bottom - 2);
+    public PaperBox Corner => new(Inside.Left + 3, Inside.Bottom - TitleHeightMm, Inside.Right - TitleWidthMm - 1, Inside.Bottom - 2);
 
     /// <summary>A page with its frame and title block.</summary>
     /// <param name="title">What is on this page.</param>

@@ -161,6 +161,6 @@ internal static class SheetWords
             ? $": {Number(value, 3)} {finding.Unit}, limit {Number(limit, 3)} {finding.Unit}".TrimEnd()
             : "";
         var cure = finding.Cure.Length > 0 ? $"; {finding.Cure}" : "";
-        return $"{(finding.Verdict == Verdict.Fail ? "FAIL" : "Caution")}, {finding.Rule.Replace('-', ' ')}: {finding.Where}{measured}{cure}.";
+        return $"{(finding.Verdict == Verdict.Fail ? "FAIL" : "Caution")}: {finding.Where}{measured}{cure}.";
     }
 }

@@ -2,6 +2,7 @@ using Linewright.Brief;
 using Linewright.Checks;
 using Linewright.Cli;
 using Linewright.Making;
+using Linewright.Paper;
 
 namespace Linewright.Tests.Cli;
 
@@ -32,6 +33,20 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
 
         Midway(folder);
         stop.ThrowIfCancellationRequested();
+        return Answer(brief, stage);
+    }
+
+    /// <summary>The paper and the date that the sheet was asked for last.</summary>
+    public (PaperSize? Paper, DateOnly? Date) SheetAsked { get; private set; }
+
+    public Report Sheet(ResolvedBrief brief, PaperSize paper, DateOnly? date, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    {
+        SheetAsked = (paper, date);
+        using (var sheet = folder.Create("sheet.pdf"))
+        {
+            sheet.Write("%PDF"u8);
+        }
+
         return Answer(brief, stage);
     }
 
