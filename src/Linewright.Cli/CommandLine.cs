@@ -18,6 +18,7 @@ internal static class CommandLine
             CheckVerb.Create(desk),
             MakeVerb.Create(desk),
             WeighVerb.Create(desk),
+            SheetVerb.Create(desk),
             QuoteVerb.Create(desk),
             SchemaVerb.Create(desk),
             StudioVerb.Create(desk),

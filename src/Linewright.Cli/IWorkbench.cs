@@ -1,5 +1,6 @@
 using Linewright.Brief;
 using Linewright.Making;
+using Linewright.Paper;
 using Linewright.Quote;
 
 namespace Linewright.Cli;
@@ -29,4 +30,13 @@ internal interface IWorkbench
 
     /// <summary>Builds, checks and writes every file but report.json, which the verb writes from the answer.</summary>
     Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
+
+    /// <summary>Builds, checks and draws the technical sheet; writes its files but not report.json.</summary>
+    /// <param name="brief">The brief.</param>
+    /// <param name="paper">The paper that it is drawn for.</param>
+    /// <param name="date">For the title block; null leaves it empty.</param>
+    /// <param name="folder">Where to write.</param>
+    /// <param name="stage">Told what is being done.</param>
+    /// <param name="stop">Asks to stop.</param>
+    Report Sheet(ResolvedBrief brief, PaperSize paper, DateOnly? date, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
 }

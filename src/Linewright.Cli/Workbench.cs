@@ -2,6 +2,7 @@ using Linewright.Brief;
 using Linewright.Checks;
 using Linewright.Delivery;
 using Linewright.Making;
+using Linewright.Paper;
 using Linewright.Parts;
 using Linewright.Quote;
 
@@ -45,6 +46,18 @@ internal sealed class Workbench : IWorkbench
         var writing = Task.Run(() => PieceFiles.Write(made, folder.Create, stage, stop), stop);
         var report = Checked(made, Reports.Of(made), stage, stop);
         writing.GetAwaiter().GetResult();
+        stage.Report("Drawing the sheet");
+        SheetFiles.Write(made.Model, report, PaperSize.A4, null, folder.Create, stop);
+        return report;
+    }
+
+    /// <inheritdoc/>
+    public Report Sheet(ResolvedBrief brief, PaperSize paper, DateOnly? date, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    {
+        var made = Made(brief, stage, stop);
+        var report = Checked(made, Reports.Of(made), stage, stop);
+        stage.Report("Drawing the sheet");
+        SheetFiles.Write(made.Model, report, paper, date, folder.Create, stop);
         return report;
     }
 

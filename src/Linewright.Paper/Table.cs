@@ -24,7 +24,7 @@ public sealed record Table(ImmutableArray<TableColumn> Columns, ImmutableArray<I
     public double WidthMm => Columns.Sum(column => column.WidthMm);
 
     /// <summary>Height of the whole table, mm.</summary>
-    public double HeightMm => (HasHeading ? HeightOf(Headings) : 0) + Rows.Sum(row => HeightOf(row));
+    public double HeightMm => (HasHeading ? HeightOf(Headings, Strong) : 0) + Rows.Sum(row => HeightOf(row, Text));
 
     private ImmutableArray<string> Headings => [.. Columns.Select(column => column.Heading)];
 
@@ -39,15 +39,15 @@ public sealed record Table(ImmutableArray<TableColumn> Columns, ImmutableArray<I
         double y = top, right = left + WidthMm;
         if (HasHeading)
         {
-            marks.AddRange(Cells(Headings, Text with { Weight = TextWeight.Strong }, left, y));
-            y += HeightOf(Headings);
+            marks.AddRange(Cells(Headings, Strong, left, y));
+            y += HeightOf(Headings, Strong);
         }
 
         marks.Add(new Stroke(new PaperPoint(left, y), new PaperPoint(right, y), Outer));
         var set = 0;
         while (set < Rows.Length)
         {
-            var height = HeightOf(Rows[set]);
+            var height = HeightOf(Rows[set], Text);
             if (set > 0 && y + height > lowest)
             {
                 break;
@@ -61,6 +61,8 @@ public sealed record Table(ImmutableArray<TableColumn> Columns, ImmutableArray<I
 
         return new TablePiece(marks.ToImmutable(), y, this with { Rows = Rows[set..] });
     }
+
+    private TextStyle Strong => Text with { Weight = TextWeight.Strong };
 
     private IEnumerable<Mark> Cells(ImmutableArray<string> row, TextStyle style, double left, double top)
     {
@@ -92,9 +94,9 @@ public sealed record Table(ImmutableArray<TableColumn> Columns, ImmutableArray<I
     }
 
     // Descenders take a third of a capital below the foot of the last line.
-    private double HeightOf(ImmutableArray<string> row)
+    private double HeightOf(ImmutableArray<string> row, TextStyle style)
     {
-        var lines = Columns.Zip(row).Max(pair => Paragraph.Lines(pair.Second, Text with { Weight = TextWeight.Strong }, pair.First.WidthMm - 2 * PaddingMm).Length);
+        var lines = Columns.Zip(row).Max(pair => Paragraph.Lines(pair.Second, style, pair.First.WidthMm - 2 * PaddingMm).Length);
         return 2 * PaddingMm + Paragraph.HeightOf(lines, Text) + Text.CapitalMm / 3;
     }
 }

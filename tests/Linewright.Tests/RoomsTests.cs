@@ -8,8 +8,10 @@ using Linewright.Checks;
 using Linewright.Delivery;
 using Linewright.Files;
 using Linewright.Making;
+using Linewright.Materials;
 using Linewright.Paper;
 using Linewright.Parts;
+using Linewright.Quote;
 using Linewright.Solids.Meshing;
 using Linewright.Solids.Polyhedra;
 using Linewright.Solids.Space;
@@ -27,11 +29,11 @@ public class RoomsTests
     [
         new("Linewright.Solids", [], ["Space", "Lanes", "Shapes", "Meshing", "Polyhedra", "Measures"]),
         new("Linewright.Paper", ["Linewright.Solids"], []),
-        new("Linewright", ["Linewright.Solids", "Linewright.Paper"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making", "Sheets"]),
+        new("Linewright", ["Linewright.Solids", "Linewright.Paper"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making", "Sheets", "Quote"]),
         new("Linewright.Files", ["Linewright.Solids", "Linewright.Paper"], []),
         new("Linewright.Delivery", ["Linewright", "Linewright.Files", "Linewright.Paper", "Linewright.Solids"], []),
-        new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
-        new("Linewright.Cli", ["Linewright", "Linewright.Delivery", "Linewright.Studio", "Linewright.Solids"], []),
+        new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Paper", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
+        new("Linewright.Cli", ["Linewright", "Linewright.Delivery", "Linewright.Paper", "Linewright.Studio", "Linewright.Solids"], []),
     ];
 
     /// <summary>What the command line may hold of the solids: places, meshes, and a stone's body to draw.</summary>
@@ -42,7 +44,8 @@ public class RoomsTests
     private static readonly Type[] FrontDoors =
     [
         typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks), typeof(Cautions),
-        typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(PieceFiles), typeof(StudioServer),
+        typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(PieceFiles), typeof(QuoteFiles),
+        typeof(PriceListReader), typeof(PriceSchema), typeof(Weighing), typeof(Quotes), typeof(QuoteGrids), typeof(QuoteJson), typeof(MaterialTables), typeof(SheetFiles), typeof(StudioServer),
     ];
 
     /// <summary>The trade's words, which a library of solids has no use for.</summary>

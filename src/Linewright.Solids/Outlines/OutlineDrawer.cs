@@ -53,7 +53,9 @@ public static class OutlineDrawer
                 {
                     var points = Chains.Straighten(part, settings.StraightMm / 10);
                     var own = line with { Points = points };
-                    if (own.Length >= settings.ShortestMm)
+                    var isSpeck = own.Kind == OutlineKind.Contour && (points[0] - points[^1]).Length > settings.SameMm
+                        && own.Length < settings.SpeckMm * ((drawn.Passes(points[0]) ? 0 : 1) + (drawn.Passes(points[^1]) ? 0 : 1));
+                    if (own.Length >= settings.ShortestMm && !isSpeck)
                     {
                         drawn.Add(points);
                         yield return own;

@@ -23,16 +23,27 @@ public sealed record OutlineSettings
     /// <summary>A line shorter than this is not drawn. What an eye sees at 10:1 on paper is 0.1 mm. Assumed.</summary>
     public double ShortestMm { get; init; } = 0.04;
 
+    /// <summary>A contour shorter than this that ends in the middle of a face is not drawn, nor one of twice the length that begins there too: a dent that a drawing need not tell of. Assumed.</summary>
+    public double SpeckMm { get; init; } = 0.35;
+
     /// <summary>Whether lines behind others are drawn too.</summary>
     public bool WithHidden { get; init; }
 
     /// <summary>All that lies nearer to the eye than this depth is taken away, and the cut is drawn; null leaves all. mm along the view's direction to the eye.</summary>
     public double? CutDepth { get; init; }
 
-    /// <summary>The settings with everything in proportion to a deviation of the mesh.</summary>
+    /// <summary>The settings for a mesh that may be off its solid by a deviation; the fine ones up to 5 um.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The deviation is not a finite number above zero.</exception>
     public static OutlineSettings For(double deviationMm)
     {
-        Guard.Positive(deviationMm);
-        return new OutlineSettings { LiftMm = 2.4 * deviationMm, SameMm = 4 * deviationMm, StraightMm = 0.6 * deviationMm, ShortestMm = 8 * deviationMm };
+        // However coarse the mesh, lines a tenth of a millimetre apart stay two.
+        var coarser = Math.Max(1, Guard.Positive(deviationMm) / 0.005);
+        return new OutlineSettings
+        {
+            LiftMm = Fine.LiftMm * coarser,
+            SameMm = Math.Min(0.05, Fine.SameMm * coarser),
+            StraightMm = Math.Min(0.02, Fine.StraightMm * coarser),
+            ShortestMm = Math.Min(0.15, Fine.ShortestMm * coarser),
+        };
     }
 }

@@ -18,6 +18,9 @@ internal sealed record Block(ImmutableArray<Mark> Marks, PaperBox Box)
     /// <summary>The marks with the origin at a place.</summary>
     public IEnumerable<Mark> At(PaperPoint origin) => Marks.Select(mark => mark.Moved(origin));
 
+    /// <summary>True where nothing has to stand in line with it: a grid puts it in the middle of its cell.</summary>
+    public bool IsFree { get; init; }
+
     /// <summary>The marks with the middle of the box at a place.</summary>
     public IEnumerable<Mark> CentredAt(PaperPoint middle) => At(middle - Box.Centre);
 }

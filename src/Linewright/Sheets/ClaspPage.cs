@@ -14,6 +14,7 @@ internal sealed class ClaspPage
     private readonly ClaspForm clasp;
     private readonly HingeForm hinge;
     private readonly Bounds size;
+    private readonly double beside;
     private readonly OutlineView along;
     private readonly OutlineView above;
     private readonly OutlineView end;
@@ -24,11 +25,14 @@ internal sealed class ClaspPage
         (this.piece, clasp, hinge, this.size) = (piece, piece.Clasp, piece.Hinge, size);
         ImmutableArray<PlacedBody> closed = [.. bodies.Clasp(Pose.Identity)];
         var views = new OutlineView[4];
-        var fine = OutlineSettings.Fine;
+        var fine = bodies.Settings;
         var middle = (clasp.CavityMm + clasp.MouthMm) / 2;
+
+        // Beside the cut-out, or the lip and the catch behind it would not be cut.
+        beside = (clasp.CutOutMm + clasp.StripWidthMm) / 4;
         (ViewFrame Frame, OutlineSettings Settings)[] wanted =
         [
-            (ViewFrame.From(-Vec3.UnitY, Vec3.UnitZ), fine with { CutDepth = 0 }),
+            (ViewFrame.From(-Vec3.UnitY, Vec3.UnitZ), fine with { CutDepth = beside }),
             (ViewFrame.From(Vec3.UnitZ, Vec3.UnitY), fine with { WithHidden = true }),
             (ViewFrame.From(Vec3.UnitX, Vec3.UnitZ), fine with { CutDepth = middle }),
             (ViewFrame.From(new Vec3(1, 1, 1), Vec3.UnitZ), fine),
@@ -65,9 +69,9 @@ internal sealed class ClaspPage
         view.Leader(new(clasp.CatchMm - 0.1, clasp.UpperLeafMm), $"catch holds {Mm(clasp.OverlapMm)}");
         view.Leader(new(clasp.CatchMm - clasp.PushMm / 2, high + clasp.PressMm), $"press {Mm(clasp.PressMm)} to free");
         view.Leader(new(clasp.MouthMm - clasp.LipMm / 2, (high + clasp.RoofMm) / 2), $"lip {Mm(clasp.LipMm)}, drops {Mm(clasp.LipDropMm)}");
-        view.Leader(new((clasp.MouthMm + clasp.CarrierMm) / 2, 0.55 * high), $"{Mm(clasp.CarrierMm - clasp.MouthMm)} at the mouth");
+        view.Leader(new((clasp.MouthMm + clasp.CarrierMm) / 2, 0.5 * wall), $"{Mm(clasp.CarrierMm - clasp.MouthMm)} at the mouth");
         view.Leader(new(length + hinge.HoleMm / 2 * Math.Cos(-0.5), axis + hinge.HoleMm / 2 * Math.Sin(-0.5)), $"hole {Dia(hinge.HoleMm)}");
-        return view.Finish("SECTION ALONG THE LINE, CLOSED", "box at the left, tongue and its carrier at the right");
+        return view.Finish("SECTION C-C, CLOSED", "along the line, beside the cut-out; box at the left, tongue on its carrier at the right");
     }
 
     private Block Above(SheetScale scale)
@@ -76,6 +80,9 @@ internal sealed class ClaspPage
         view.Add(above, line => line.IsVisible ? SheetPens.Wide : null);
         double half = clasp.WidthMm / 2, cut = clasp.CutOutMm / 2;
         view.Axis(new(0, 0), new(clasp.LengthMm, 0));
+        var middle = (clasp.CavityMm + clasp.MouthMm) / 2;
+        view.CuttingPlane(new(size.Low.X, -beside), new(size.High.X, -beside), new(0, 1), "C");
+        view.CuttingPlane(new(middle, -half), new(middle, half), new(-1, 0), "D");
         view.Dimension(DrawnView.Side.Left, new(clasp.CavityMm, -half), new(clasp.CavityMm, half), Mm(clasp.WidthMm));
         view.Dimension(DrawnView.Side.Below, new(clasp.CatchMm - clasp.PushMm - piece.Design.Spec!.SidePlayMm, -cut), new(clasp.MouthMm, -cut), $"{Mm(clasp.MouthMm - clasp.CatchMm + clasp.PushMm + piece.Design.Spec.SidePlayMm)} cut-out");
         view.Leader(new(clasp.MouthMm - 0.2, -cut), $"cut-out {Mm(clasp.CutOutMm)} wide");
@@ -99,13 +106,13 @@ internal sealed class ClaspPage
         view.Leader(new(half - wall / 2, 0.7 * high), $"wall {Mm(wall)}");
         view.Leader(new(0.6 * strip, clasp.LowerLeafMm + clasp.StripMm / 2), $"strip {Mm(clasp.StripMm)} thick");
         view.Leader(new((strip + half - wall) / 2, clasp.LowerLeafMm + 0.1), $"play {Mm(piece.Design.Spec!.SidePlayMm)} each side");
-        return view.Finish("SECTION ACROSS", "through the box's middle, towards the bar");
+        return view.Finish("SECTION D-D", "through the box's middle, towards its bar") with { IsFree = true };
     }
 
     private Block Pictorial(SheetScale scale)
     {
         var view = new DrawnView(scale);
-        view.Add(pictorial, line => line.IsVisible ? SheetPens.Narrow : null);
-        return view.Finish("ISOMETRIC", "from the tongue's side");
+        view.Add(pictorial, line => line.IsVisible ? SheetPens.Wide : null);
+        return view.Finish("ISOMETRIC", "from the tongue's side") with { IsFree = true };
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Linewright.Brief;
 using Linewright.Layout;
 using Linewright.Paper;
 using Linewright.Parts;
@@ -9,7 +8,7 @@ using static Linewright.Sheets.Figures;
 
 namespace Linewright.Sheets;
 
-/// <summary>The whole line: pulled taut on a table, closed round a wrist, and one joint cut open along and across.</summary>
+/// <summary>The whole line: pulled taut on a table and closed round a wrist, with its figures.</summary>
 /// <remarks>
 /// Links that stand between two links at the same angle look alike: one is drawn between its neighbours and repeated. The
 /// first, the last and the clasp are drawn for themselves.
@@ -26,8 +25,6 @@ internal sealed class LinePage
     private readonly WristFit? ring;
     private readonly List<OutlineLine> flat;
     private readonly List<OutlineLine> closed;
-    private readonly OutlineView jointAlong;
-    private readonly OutlineView jointAcross;
 
     public LinePage(Piece piece, SheetBodies bodies)
     {
@@ -36,38 +33,57 @@ internal sealed class LinePage
         // Round, as the inside circumference is meant.
         ring = WristFit.Solve(layout.Chain, 1, 2).Fit;
         List<OutlineLine> flatLines = [], closedLines = [];
-        OutlineView? across = null, cut = null;
-        ImmutableArray<PlacedBody> pair = [.. bodies.Link(Pose.Identity), .. bodies.Link(Pose.Move(form.PitchMm, 0, 0), NeighbourTags)];
-        var fine = OutlineSettings.Fine;
         Parallel.Invoke(
             () => flatLines = Run(FlatFit.Solve(layout.Chain).Placements, ViewFrame.From(Vec3.UnitZ, Vec3.UnitY), isRing: false),
-            () => closedLines = ring is null ? [] : Run(ring.Placements, ViewFrame.From(-Vec3.UnitY, Vec3.UnitZ), isRing: true),
-            () => cut = OutlineDrawer.Draw(pair, ViewFrame.From(-Vec3.UnitY, Vec3.UnitZ), fine with { CutDepth = 0 }),
-            () => across = OutlineDrawer.Draw(pair, ViewFrame.From(Vec3.UnitZ, Vec3.UnitY), fine with { CutDepth = hinge.HeightMm }));
-        (flat, closed, jointAlong, jointAcross) = (flatLines, closedLines, cut!, across!);
+            () => closedLines = ring is null ? [] : Run(ring.Placements, ViewFrame.From(-Vec3.UnitY, Vec3.UnitZ), isRing: true));
+        (flat, closed) = (flatLines, closedLines);
     }
 
     /// <summary>The page's content and the scale of its main view.</summary>
-    public (string Scale, ImmutableArray<Mark> Marks) Draw(PaperBox field)
+    /// <param name="field">The room.</param>
+    /// <param name="partsOf">The table of parts in a width.</param>
+    public (string Scale, ImmutableArray<Mark> Marks) Draw(PaperBox field, Func<double, Table> partsOf)
     {
-        // The flat line above, over the whole width; the ring and the joint below share what is left.
+        // The flat line above, over the whole width; the ring and the figures below share what is left.
         var flatScale = SheetScale.Largest(scale => Flat(scale) is var block && block.Box.Width <= field.Width && block.Box.Height <= 0.4 * field.Height, most: 2);
         var flatBlock = Flat(flatScale);
         var rest = field with { Top = field.Top + flatBlock.Box.Height + 5 };
-        var ringScale = SheetScale.Largest(scale => Ring(scale) is var block && block.Box.Height <= rest.Height && block.Box.Width <= 0.5 * rest.Width, most: 2);
+        var figures = FiguresOf();
+        var parts = partsOf(figures.WidthMm);
+        var ringScale = SheetScale.Largest(
+            scale => Ring(scale) is var block && block.Box.Height <= rest.Height && block.Box.Width <= rest.Width - figures.WidthMm - 12, most: 2);
         var ringBlock = Ring(ringScale);
-        var side = rest with { Left = rest.Left + ringBlock.Box.Width + 8 };
-        var jointScale = SheetScale.Largest(scale =>
-            Along(scale) is var along && Across(scale) is var across
-            && Math.Max(along.Box.Width, across.Box.Width) <= side.Width && along.Box.Height + across.Box.Height + 5 <= side.Height);
-        Block alongBlock = Along(jointScale), acrossBlock = Across(jointScale);
-        var air = (side.Height - alongBlock.Box.Height - acrossBlock.Box.Height) / 3;
+        var air = (rest.Width - ringBlock.Box.Width - figures.WidthMm) / 3;
         var marks = ImmutableArray.CreateBuilder<Mark>();
         marks.AddRange(flatBlock.CentredAt(new PaperPoint(field.Centre.X, field.Top + flatBlock.Box.Height / 2)));
-        marks.AddRange(ringBlock.CentredAt(new PaperPoint(rest.Left + ringBlock.Box.Width / 2 + 2, rest.Centre.Y)));
-        marks.AddRange(alongBlock.CentredAt(new PaperPoint(side.Centre.X, side.Top + air + alongBlock.Box.Height / 2)));
-        marks.AddRange(acrossBlock.CentredAt(new PaperPoint(side.Centre.X, side.Bottom - air - acrossBlock.Box.Height / 2)));
+        marks.AddRange(ringBlock.CentredAt(new PaperPoint(rest.Left + air + ringBlock.Box.Width / 2, rest.Centre.Y)));
+        double left = rest.Right - air - figures.WidthMm, between = 6, top = rest.Centre.Y - (figures.HeightMm + between + parts.HeightMm) / 2;
+        marks.AddRange(figures.Set(left, top).Marks);
+        marks.AddRange(parts.Set(left, top + figures.HeightMm + between).Marks);
         return (flatScale.Text, marks.ToImmutable());
+    }
+
+    private Table FiguresOf()
+    {
+        var fit = layout.Fit;
+        ImmutableArray<ImmutableArray<string>> rows =
+        [
+            ["links", Count(layout.Count)],
+            ["pitch, hinge axis to hinge axis", Fine(layout.PitchMm)],
+            ["clasp, hinge axis to hinge axis", Mm(layout.ClaspMm)],
+            ["laid flat, taut, clasp closed", Mm(layout.LaidFlatMm)],
+            ["inside circumference, round", Mm(fit.InsideCircumferenceMm)],
+            ["from link to link, round", $"{Number(fit.HingeAngleDeg, 1)}\u00b0"],
+            ["from link to clasp, round", $"{Number(fit.ClaspHingeAngleDeg, 1)}\u00b0"],
+            ["a joint bends inwards by", Angle(2 * form.InwardHalf)],
+            ["a joint bends back by", Angle(2 * form.OutwardHalf)],
+            ["hinge axis over the skin", Mm(hinge.HeightMm)],
+            ["play of a joint along the line", Fine(2 * hinge.PlayMm)],
+            ["shorter with all play taken up by", Mm(layout.PlayTotalMm)],
+            ["between girdles, taut", Mm(layout.GapMm)],
+            ["width of the line", Mm(form.WidthMm)],
+        ];
+        return new Table([new("figures of the line", 62), new("mm", 22, Align.Right)], rows, SheetPens.Small);
     }
 
     /// <summary>All lines of the line in one position, each kind of neighbourhood drawn once.</summary>
@@ -75,7 +91,7 @@ internal sealed class LinePage
     {
         var count = places.Length;
         var lines = new List<OutlineLine>();
-        var settings = OutlineSettings.Fine with { SameMm = 0.04, StraightMm = 0.008, ShortestMm = 0.15 };
+        var settings = bodies.Settings with { SameMm = 0.05, StraightMm = 0.01, ShortestMm = 0.15 };
         ImmutableArray<OutlineLine> between = [];
         for (var i = 0; i < count; i++)
         {
@@ -96,7 +112,7 @@ internal sealed class LinePage
                 {
                     scene.AddRange(places[at].IsClasp
                         ? bodies.Clasp(Pose.Move(-piece.Clasp.LengthMm / 2, 0, 0).Then(places[at].Pose), tags)
-                        : bodies.Link(places[at].Pose, tags));
+                        : bodies.Link(places[at].Pose, tags, isPlain: true));
                 }
             }
 
@@ -115,20 +131,20 @@ internal sealed class LinePage
         return line with { Points = ImmutableArray.CreateRange(line.Points, p => origin + right * p.X + up * p.Y) };
     }
 
-    // Small: everything narrow but the outlines of metal, and of a stone only its table and girdle.
-    private static Pen? SmallPen(OutlineLine line) => SheetBodies.IsStone(line.Tag) ? SheetPens.Facet : SheetPens.Narrow;
+    // At this size everything is narrow.
+    private static Pen SmallPen(OutlineLine line) => SheetBodies.IsStone(line.Tag) ? SheetPens.Facet : SheetPens.Narrow;
 
     private Block Flat(SheetScale scale)
     {
         var view = new DrawnView(scale);
         foreach (var line in flat)
         {
-            view.Add(line.Points, SmallPen(line)!.Value);
+            view.Add(line.Points, SmallPen(line));
         }
 
         double half = form.PitchMm / 2, start = -half, end = start + layout.Count * form.PitchMm, clasp = end + layout.ClaspMm, side = form.WidthMm / 2;
         view.Axis(new(start, 0), new(clasp, 0));
-        view.Dimension(DrawnView.Side.Below, new(start, -side), new(end, -side), $"{Count(layout.Count)} links x {Fine(form.PitchMm)} = {Mm(layout.Count * form.PitchMm)}");
+        view.Dimension(DrawnView.Side.Below, new(start, -side), new(end, -side), $"{Count(layout.Count)} links \u00d7 {Fine(form.PitchMm)} = {Mm(layout.Count * form.PitchMm)}");
         view.Dimension(DrawnView.Side.Below, new(end, -side), new(clasp, -side), Mm(layout.ClaspMm));
         view.Dimension(DrawnView.Side.Below, new(start, -side), new(clasp, -side), $"{Mm(layout.LaidFlatMm)} laid flat, taut, through the hinge axes");
         return view.Finish("LINE, LAID FLAT", $"from above, scale {scale.Text}; link 1 at the left, its bar joins the tongue's eye when closed");
@@ -139,7 +155,7 @@ internal sealed class LinePage
         var view = new DrawnView(scale);
         foreach (var line in closed)
         {
-            view.Add(line.Points, SmallPen(line)!.Value);
+            view.Add(line.Points, SmallPen(line));
         }
 
         if (ring is null)
@@ -147,49 +163,13 @@ internal sealed class LinePage
             return view.Finish("LINE, CLOSED", "the line does not close round a wrist");
         }
 
-        var radius = ring.Form.PerimeterMm / (2 * Math.PI);
+        // The wrist that the report names; a ring of hinges on one circle comes out wider by a hair.
+        var radius = layout.Fit.RadiusMm;
         view.Add(Enumerable.Range(0, 181).Select(i => new FlatPoint(Math.Cos(i * Math.PI / 90), Math.Sin(i * Math.PI / 90)) * radius), SheetPens.Axis);
         view.Centre(new(0, 0), 2 / scale.Factor);
         view.Dimension(DrawnView.Side.Above, new(-radius, 0), new(radius, 0), $"{Dia(2 * radius)} inside");
         return view.Finish(
             "LINE, CLOSED ROUND",
-            $"scale {scale.Text}; inside circumference {Mm(layout.Fit.InsideCircumferenceMm)}; {Number(layout.Fit.HingeAngleDeg, 1)}\u00b0 from link to link, {Number(layout.Fit.ClaspHingeAngleDeg, 1)}\u00b0 at the clasp");
-    }
-
-    private Block Along(SheetScale scale)
-    {
-        var view = new DrawnView(scale);
-        view.Add(jointAlong, LinkPage.PenOf);
-        LinkPage.Cuts(view, jointAlong);
-        double girdle = form.GirdleHeightMm, half = form.StoneMm / 2, p = form.PitchMm;
-        foreach (var x in (double[])[-p / 2, p / 2, 3 * p / 2])
-        {
-            view.Centre(new(x, hinge.HeightMm), hinge.EyeRadiusMm);
-        }
-
-        view.Axis(new(0, 0), new(0, form.TableHeightMm));
-        view.Axis(new(p, 0), new(p, form.TableHeightMm));
-        view.Dimension(DrawnView.Side.Above, new(0, form.TableHeightMm), new(p, form.TableHeightMm), $"{Fine(p)} pitch");
-        view.Dimension(DrawnView.Side.Above, new(half, girdle), new(p - half, girdle), $"{Mm(p - form.StoneMm)} between girdles");
-        view.Leader(new(p / 2 + hinge.BarMm / 2, hinge.HeightMm), $"play {Fine(hinge.PlayMm)} radial");
-        view.Leader(new(p / 2 + hinge.EyeSweepMm * Math.Cos(-0.75), hinge.HeightMm + hinge.EyeSweepMm * Math.Sin(-0.75)), $"window {Radius(hinge.EyeSweepMm)}");
-        return view.Finish("JOINT, SECTION A-A, TAUT", $"scale {scale.Text}; bends {Angle(2 * form.OutwardHalf)} back to its stops, {Angle(2 * form.InwardHalf)} in");
-    }
-
-    private Block Across(SheetScale scale)
-    {
-        var view = new DrawnView(scale);
-        view.Add(jointAcross, LinkPage.PenOf);
-        LinkPage.Cuts(view, jointAcross);
-        var x = form.PitchMm / 2;
-        view.Axis(new(x, -hinge.CheekOuterMm), new(x, hinge.CheekOuterMm));
-        view.Axis(new(-form.PitchMm / 2, 0), new(1.5 * form.PitchMm, 0));
-        double eye = hinge.EyeWidthMm / 2, inner = hinge.CheekInnerMm, outer = hinge.CheekOuterMm;
-        view.Dimension(DrawnView.Side.Left, new(x, -eye), new(x, eye), Mm(hinge.EyeWidthMm));
-        view.Dimension(DrawnView.Side.Left, new(x, -outer), new(x, outer), Mm(2 * outer));
-        view.Leader(new(x, (eye + inner) / 2), $"gap {Mm(hinge.SideClearanceMm)} each side");
-        view.Leader(new(x, -(inner + outer) / 2), $"cheek {Mm(hinge.CheekMm)}");
-        view.Leader(new(x, 0.3 * eye), $"{(hinge.Kind == HingeKind.PinnedKnuckles ? "pin" : "bar")} {Dia(hinge.BarMm)}");
-        return view.Finish("JOINT, CUT AT THE HINGE AXIS", $"scale {scale.Text}; from above");
+            $"scale {scale.Text}; inside circumference {Mm(layout.Fit.InsideCircumferenceMm)}");
     }
 }

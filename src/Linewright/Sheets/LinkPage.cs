@@ -8,11 +8,9 @@ using static Linewright.Sheets.Figures;
 
 namespace Linewright.Sheets;
 
-/// <summary>The link as set: three views, a section along the line, a section through two claws, a pictorial view.</summary>
+/// <summary>The link as set: three views and a pictorial one; sections along the line and through two claws, and of a joint along and across.</summary>
 internal sealed class LinkPage
 {
-    private static readonly OutlineSettings Seen = OutlineSettings.Fine, WithHidden = OutlineSettings.Fine with { WithHidden = true };
-
     private readonly Piece piece;
     private readonly LinkForm form;
     private readonly HingeForm hinge;
@@ -23,27 +21,33 @@ internal sealed class LinkPage
     private readonly OutlineView along;
     private readonly OutlineView claws;
     private readonly OutlineView pictorial;
+    private readonly OutlineView jointAlong;
+    private readonly OutlineView jointAcross;
 
     public LinkPage(Piece piece, SheetBodies bodies, Bounds size)
     {
         (this.piece, form, hinge, this.size) = (piece, piece.Link, piece.Hinge, size);
+        OutlineSettings seen = bodies.Settings, withHidden = seen with { WithHidden = true };
         ImmutableArray<PlacedBody> link = [.. bodies.Link(Pose.Identity)];
         ViewFrame fromFront = ViewFrame.From(-Vec3.UnitY, Vec3.UnitZ);
         var through = new Vec3(Math.Sin(form.ClawAzimuth), -Math.Cos(form.ClawAzimuth), 0);
-        var views = new OutlineView[6];
-        (ViewFrame Frame, OutlineSettings Settings)[] wanted =
+        ImmutableArray<PlacedBody> pair = [.. link, .. bodies.Link(Pose.Move(form.PitchMm, 0, 0), 100)];
+        (ImmutableArray<PlacedBody> Bodies, ViewFrame Frame, OutlineSettings Settings)[] wanted =
         [
-            (fromFront, WithHidden),
-            (ViewFrame.From(Vec3.UnitZ, Vec3.UnitY), Seen),
-            (ViewFrame.From(-Vec3.UnitX, Vec3.UnitZ), Seen),
-            (fromFront, Seen with { CutDepth = 0 }),
-            (ViewFrame.From(through, Vec3.UnitZ), Seen with { CutDepth = 0 }),
+            (link, fromFront, withHidden),
+            (link, ViewFrame.From(Vec3.UnitZ, Vec3.UnitY), seen),
+            (link, ViewFrame.From(-Vec3.UnitX, Vec3.UnitZ), seen),
+            (link, fromFront, seen with { CutDepth = 0 }),
+            (link, ViewFrame.From(through, Vec3.UnitZ), seen with { CutDepth = 0 }),
 
             // Standard: ISO 5456-3: isometric, all three axes shortened alike.
-            (ViewFrame.From(new Vec3(1, -1, 1), Vec3.UnitZ), Seen),
+            (link, ViewFrame.From(new Vec3(1, -1, 1), Vec3.UnitZ), seen),
+            (pair, fromFront, seen with { CutDepth = 0 }),
+            (pair, ViewFrame.From(Vec3.UnitZ, Vec3.UnitY), seen with { CutDepth = hinge.HeightMm }),
         ];
-        Parallel.For(0, views.Length, i => views[i] = OutlineDrawer.Draw(link, wanted[i].Frame, wanted[i].Settings));
-        (front, above, left, along, claws, pictorial) = (views[0], views[1], views[2], views[3], views[4], views[5]);
+        var views = new OutlineView[wanted.Length];
+        Parallel.For(0, views.Length, i => views[i] = OutlineDrawer.Draw(wanted[i].Bodies, wanted[i].Frame, wanted[i].Settings));
+        (front, above, left, along, claws, pictorial, jointAlong, jointAcross) = (views[0], views[1], views[2], views[3], views[4], views[5], views[6], views[7]);
     }
 
     /// <summary>The views at true scale, side by side.</summary>
@@ -65,6 +69,14 @@ internal sealed class LinkPage
         return (scale, Arrange(scale, field, projection).Marks);
     }
 
+    /// <summary>The sections' page and its scale.</summary>
+    public (SheetScale Scale, ImmutableArray<Mark> Marks) DrawSections(PaperBox field)
+    {
+        Grid Sections(SheetScale scale) => Grid.Lay(new Block?[,] { { Along(scale), JointAlong(scale) }, { Claws(scale), JointAcross(scale) } }, field);
+        var scale = SheetScale.Largest(candidate => Sections(candidate).Fits);
+        return (scale, Sections(scale).Marks);
+    }
+
     /// <summary>Pen of a line: stones fine, metal wide, hidden metal dashed, hidden stones not at all.</summary>
     internal static Pen? PenOf(OutlineLine line) => (SheetBodies.IsStone(line.Tag), line.IsVisible, line.Kind) switch
     {
@@ -77,17 +89,17 @@ internal sealed class LinkPage
 
     private Grid Arrange(SheetScale scale, PaperBox field, Projection projection)
     {
-        Block frontBlock = Front(scale), aboveBlock = Above(scale), leftBlock = Left(scale), alongBlock = Along(scale), clawsBlock = Claws(scale), pictorialBlock = Pictorial(scale);
-        Block?[,] cells = projection == Projection.FirstAngle
-            ? new Block?[,] { { frontBlock, leftBlock, alongBlock }, { aboveBlock, clawsBlock, pictorialBlock } }
-            : new Block?[,] { { clawsBlock, aboveBlock, pictorialBlock }, { leftBlock, frontBlock, alongBlock } };
+        Block frontBlock = Front(scale), aboveBlock = Above(scale), leftBlock = Left(scale), pictorialBlock = Pictorial(scale);
+        var cells = projection == Projection.FirstAngle
+            ? new Block?[,] { { frontBlock, leftBlock }, { aboveBlock, pictorialBlock } }
+            : new Block?[,] { { pictorialBlock, aboveBlock }, { leftBlock, frontBlock } };
         return Grid.Lay(cells, field);
     }
 
     private Block Front(SheetScale scale)
     {
         var view = new DrawnView(scale);
-        view.Add(front, line => PenOf(line) is { } pen && (line.IsVisible || line.Kind == OutlineKind.Edge || IsBore(line)) ? pen : null);
+        view.Add(front, line => line.IsVisible || IsBore(line) ? PenOf(line) : null);
         Hinges(view);
         view.Axis(new FlatPoint(0, 0), new FlatPoint(0, form.TableHeightMm));
         double low = hinge.HeightMm;
@@ -117,9 +129,8 @@ internal sealed class LinkPage
         view.CuttingPlane(cut * -1, cut, new FlatPoint(-Math.Sin(form.ClawAzimuth), Math.Cos(form.ClawAzimuth)), "B");
         view.Dimension(DrawnView.Side.Below, new(-reachX, -reachY), new(reachX, -reachY), Mm(2 * reachX));
         view.Dimension(DrawnView.Side.Left, new(-reachX, -reachY), new(-reachX, reachY), $"{Mm(2 * reachY)} claws");
-        view.Dimension(DrawnView.Side.Right, new(size.High.X, -hinge.EyeWidthMm / 2), new(size.High.X, hinge.EyeWidthMm / 2), $"{Mm(hinge.EyeWidthMm)} eye");
         view.Leader(new FlatPoint(Math.Cos(-0.9), Math.Sin(-0.9)) * half, $"stone {Dia(form.StoneMm)}");
-        view.Leader(new(reachX + 0.7 * form.ClawRadiusMm, reachY + 0.5 * form.ClawRadiusMm), $"4 claws {Dia(2 * form.ClawRadiusMm)} at {Angle(form.ClawAzimuth)}");
+        view.Leader(new(reachX + 0.7 * form.ClawRadiusMm, reachY + 0.5 * form.ClawRadiusMm), $"4 claws {Dia(2 * form.ClawRadiusMm)}, {Angle(form.ClawAzimuth)} off A-A");
         return view.Finish("TOP");
     }
 
@@ -145,16 +156,13 @@ internal sealed class LinkPage
         Cuts(view, along);
         Hinges(view);
         view.Axis(new(0, 0), new(0, form.TableHeightMm));
-        double culet = hinge.CuletMm, girdle = form.GirdleHeightMm, half = form.StoneMm / 2;
-        view.Dimension(DrawnView.Side.Left, new(0, 0), new(0, culet), $"{Mm(culet)} culet");
-        view.Dimension(DrawnView.Side.Left, new(-half, 0), new(-half, girdle), $"{Mm(girdle)} girdle");
         view.Dimension(DrawnView.Side.Below, new(form.BarAxis.X, hinge.HeightMm), new(form.EyeCentre.X, hinge.HeightMm), Fine(form.PitchMm - hinge.PlayMm));
         Vec3 bar = form.BarAxis, eye = form.EyeCentre;
         var isPinned = hinge.Kind == HingeKind.PinnedKnuckles;
         view.Leader(new(bar.X - 0.35 * hinge.BarMm, bar.Z - 0.35 * hinge.BarMm), $"{(isPinned ? "pin" : "bar")} {Dia(hinge.BarMm)}", isRight: false);
         view.Leader(new(eye.X + hinge.HoleMm / 2 * Math.Cos(-0.5), eye.Z + hinge.HoleMm / 2 * Math.Sin(-0.5)), $"hole {Dia(hinge.HoleMm)}");
         view.Leader(new(eye.X + hinge.EyeRadiusMm * Math.Cos(0.5), eye.Z + hinge.EyeRadiusMm * Math.Sin(0.5)), $"wall {Mm(hinge.EyeRadiusMm - hinge.HoleMm / 2)}");
-        return view.Finish("SECTION A-A", "along the line; stone not hatched");
+        return view.Finish("SECTION A-A", "along the line; stone not hatched") with { IsFree = true };
     }
 
     private Block Claws(SheetScale scale)
@@ -168,15 +176,55 @@ internal sealed class LinkPage
         view.Leader(new(reach + radius, girdle - 0.3), $"claw {Dia(2 * radius)}");
         view.Leader(new(form.TipReachMm, form.TipHeightMm + 0.7 * form.TipRadiusMm), $"cover {Mm(piece.Design.Spec!.CoverMm)}");
         view.Dimension(DrawnView.Side.Below, new(-reach, girdle), new(reach, girdle), $"{Mm(2 * reach)} claw axes");
-        view.Dimension(DrawnView.Side.Left, new(-half, 0), new(-half, form.UpperTopMm), $"{Mm(form.UpperTopMm)} rail");
-        return view.Finish("SECTION B-B", "through two claws");
+        view.Dimension(DrawnView.Side.Left, new(0, 0), new(0, hinge.CuletMm), $"{Mm(hinge.CuletMm)} culet");
+        view.Dimension(DrawnView.Side.Left, new(-form.UpperOuterMm, 0), new(-form.UpperOuterMm, form.UpperTopMm), $"{Mm(form.UpperTopMm)} rail");
+        view.Dimension(DrawnView.Side.Left, new(-half, 0), new(-half, girdle), $"{Mm(girdle)} girdle");
+        view.Dimension(DrawnView.Side.Above, new(-half, girdle), new(half, girdle), Dia(form.StoneMm));
+        return view.Finish("SECTION B-B", "through two claws") with { IsFree = true };
+    }
+
+    private Block JointAlong(SheetScale scale)
+    {
+        var view = new DrawnView(scale);
+        view.Add(jointAlong, PenOf);
+        Cuts(view, jointAlong);
+        double girdle = form.GirdleHeightMm, half = form.StoneMm / 2, p = form.PitchMm;
+        foreach (var x in (double[])[-p / 2, p / 2, 3 * p / 2])
+        {
+            view.Centre(new(x, hinge.HeightMm), hinge.EyeRadiusMm);
+        }
+
+        view.Axis(new(0, 0), new(0, form.TableHeightMm));
+        view.Axis(new(p, 0), new(p, form.TableHeightMm));
+        view.Dimension(DrawnView.Side.Above, new(0, form.TableHeightMm), new(p, form.TableHeightMm), $"{Fine(p)} pitch");
+        view.Dimension(DrawnView.Side.Above, new(half, girdle), new(p - half, girdle), $"{Mm(p - form.StoneMm)} between girdles");
+        view.Leader(new(p / 2 + hinge.BarMm / 2, hinge.HeightMm), $"play {Fine(hinge.PlayMm)} radial");
+        view.Leader(new(p / 2 + hinge.EyeSweepMm * Math.Cos(-0.75), hinge.HeightMm + hinge.EyeSweepMm * Math.Sin(-0.75)), $"window {Radius(hinge.EyeSweepMm)}");
+        return view.Finish("JOINT, SECTION A-A, TAUT", $"bends {Angle(2 * form.OutwardHalf)} back to its stops, {Angle(2 * form.InwardHalf)} in") with { IsFree = true };
+    }
+
+    private Block JointAcross(SheetScale scale)
+    {
+        var view = new DrawnView(scale);
+        view.Add(jointAcross, PenOf);
+        Cuts(view, jointAcross);
+        var x = form.PitchMm / 2;
+        view.Axis(new(x, -hinge.CheekOuterMm), new(x, hinge.CheekOuterMm));
+        view.Axis(new(-form.PitchMm / 2, 0), new(1.5 * form.PitchMm, 0));
+        double eye = hinge.EyeWidthMm / 2, inner = hinge.CheekInnerMm, outer = hinge.CheekOuterMm;
+        view.Dimension(DrawnView.Side.Left, new(x, -eye), new(x, eye), Mm(hinge.EyeWidthMm));
+        view.Dimension(DrawnView.Side.Left, new(x, -outer), new(x, outer), Mm(2 * outer));
+        view.Leader(new(x, (eye + inner) / 2), $"gap {Mm(hinge.SideClearanceMm)} each side");
+        view.Leader(new(x, -(inner + outer) / 2), $"cheek {Mm(hinge.CheekMm)}");
+        view.Leader(new(x, 0.3 * eye), $"{(hinge.Kind == HingeKind.PinnedKnuckles ? "pin" : "bar")} {Dia(hinge.BarMm)}");
+        return view.Finish("JOINT, CUT AT THE HINGE AXIS", "from above; the stones are above it") with { IsFree = true };
     }
 
     private Block Pictorial(SheetScale scale)
     {
         var view = new DrawnView(scale);
         view.Add(pictorial, PenOf);
-        return view.Finish("ISOMETRIC", "as set");
+        return view.Finish("ISOMETRIC", "as set") with { IsFree = true };
     }
 
     private void Hinges(DrawnView view)

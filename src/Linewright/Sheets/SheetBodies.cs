@@ -15,17 +15,26 @@ internal sealed class SheetBodies
     // Facets of a brilliant bend by 3 degrees and more; the flats that stand for its girdle are round.
     private const double FacetCrease = 2 * Math.PI / 180;
 
+    // The edges of the table and of the girdle bend by more than this, those between facets of the crown by less. Calculated.
+    private const double PlainCrease = 21 * Math.PI / 180;
+
     private readonly Piece piece;
     private readonly ImmutableArray<OutlineBody> bodies;
     private readonly OutlineBody stone;
+    private readonly OutlineBody plainStone;
     private readonly Pose seat;
 
     public SheetBodies(Piece piece, ImmutableArray<OutlineBody> bodies)
     {
         (this.piece, this.bodies) = (piece, bodies);
-        stone = StoneBody(piece.Stone);
+        Settings = OutlineSettings.For(piece.Design.Brief.Process.MeshDeviationUm / 1000);
+        stone = StoneBody(piece.Stone, FacetCrease);
+        plainStone = StoneBody(piece.Stone, PlainCrease);
         seat = Pose.Move(0, 0, piece.Link.GirdleHeightMm);
     }
+
+    /// <summary>How closely views are drawn: as closely as the meshes are true.</summary>
+    public OutlineSettings Settings { get; }
 
     /// <summary>A part where it stands.</summary>
     public PlacedBody Part(PartRole role, Pose pose, int tagBase = 0)
@@ -35,10 +44,13 @@ internal sealed class SheetBodies
     }
 
     /// <summary>A link with its stone, and the pin at its own bar where the joints are pinned.</summary>
-    public IEnumerable<PlacedBody> Link(Pose pose, int tagBase = 0)
+    /// <param name="pose">From the link's frame.</param>
+    /// <param name="tagBase">Added to the tags.</param>
+    /// <param name="isPlain">Whether the stone shows only its table and girdle.</param>
+    public IEnumerable<PlacedBody> Link(Pose pose, int tagBase = 0, bool isPlain = false)
     {
         yield return Part(PartRole.Link, pose, tagBase);
-        yield return new PlacedBody(stone, seat.Then(pose), tagBase + StoneTag);
+        yield return new PlacedBody(isPlain ? plainStone : stone, seat.Then(pose), tagBase + StoneTag);
         if (piece.Find(PartRole.Pin) is not null)
         {
             yield return Part(PartRole.Pin, Pose.Move(piece.Link.BarAxis).Then(pose), tagBase);
@@ -67,7 +79,7 @@ internal sealed class SheetBodies
     /// <summary>Whether a line belongs to a stone.</summary>
     public static bool IsStone(int tag) => tag % 100 == StoneTag;
 
-    private static OutlineBody StoneBody(Stone stone)
+    private static OutlineBody StoneBody(Stone stone, double crease)
     {
         List<float> positions = [], normals = [];
         void Corner(Vec3 p, Vec3 normal)
@@ -90,6 +102,6 @@ internal sealed class SheetBodies
             }
         }
 
-        return OutlineBody.Of(positions, normals, [.. Enumerable.Range(0, positions.Count / 3)], FacetCrease);
+        return OutlineBody.Of(positions, normals, [.. Enumerable.Range(0, positions.Count / 3)], crease);
     }
 }

@@ -9,7 +9,7 @@ namespace Linewright.Sheets;
 
 /// <summary>Front door of the room: draws the technical sheet that a bench makes the piece from.</summary>
 /// <remarks>
-/// Page 1 the link, 2 the line and its joint, 3 the clasp, then parts, stones, metal, tolerances, finish, work and cautions in
+/// Page 1 the link, 2 its sections and the joint, 3 the whole line, 4 the clasp, then parts, stones, metal, tolerances, finish, work and cautions in
 /// words. All dimensions are the finished piece's, in mm, those in brackets measured on the mesh and for information only.
 /// The same piece and date give the same sheet.
 /// </remarks>
@@ -44,17 +44,19 @@ public static class SheetDrawer
             () => line = new LinePage(piece, bodies),
             () => clasp = new ClaspPage(piece, bodies, ClaspSize(model)));
         var (linkScale, linkMarks) = link.Draw(frame.Field, projection);
-        var (lineScale, lineMarks) = line.Draw(frame.Field);
+        var (jointScale, jointMarks) = link.DrawSections(frame.Field);
+        var (lineScale, lineMarks) = line.Draw(frame.Field, width => SheetWords.Parts(task, width));
         var (claspScale, claspMarks) = clasp.Draw(frame.Field);
-        var words = WordFlow.Set(SheetWords.Sections(task, WordFlow.ColumnMm(frame.Field)), frame.Field);
-        var count = 3 + words.Length;
+        var words = WordFlow.Set(SheetWords.Sections(task, WordFlow.ColumnMm(frame.Field)), frame.Field, frame.Corner);
+        var count = 4 + words.Length;
         var pages = ImmutableArray.CreateBuilder<Page>();
         pages.Add(frame.Page("link, as set", linkScale.Text, 1, count, [.. linkMarks, .. Notes(frame)]));
-        pages.Add(frame.Page("line and joint", lineScale, 2, count, [.. lineMarks, .. Notes(frame)]));
-        pages.Add(frame.Page("clasp, closed", claspScale.Text, 3, count, [.. claspMarks, .. Notes(frame)]));
+        pages.Add(frame.Page("sections of link and joint", jointScale.Text, 2, count, [.. jointMarks, .. Notes(frame)]));
+        pages.Add(frame.Page("line, parts", lineScale, 3, count, [.. lineMarks, .. Notes(frame)]));
+        pages.Add(frame.Page("clasp, closed", claspScale.Text, 4, count, [.. claspMarks, .. Notes(frame)]));
         for (var i = 0; i < words.Length; i++)
         {
-            pages.Add(frame.Page("parts, stones, finish, cautions", "-", 4 + i, count, words[i]));
+            pages.Add(frame.Page("stones, finish, work, cautions", "none", 5 + i, count, words[i]));
         }
 
         return new TechnicalSheet(new PaperDocument($"{brief.Name}, technical sheet", pages.ToImmutable()), link.Plans());
@@ -76,7 +78,7 @@ public static class SheetDrawer
     {
         var corner = frame.Corner;
         return Paragraph.Set(
-            "Finished piece, as set and polished; dimensions in mm, in brackets: for information. Dimension the print by its figures, not by a ruler.",
+            "Finished piece, as set and polished; dimensions in mm, in brackets: for information. The figures hold: do not measure the print.",
             SheetPens.Small,
             corner.Left,
             corner.Top,

@@ -6,7 +6,8 @@ namespace Linewright.Sheets;
 
 /// <summary>The frame and the title block that every page of a sheet has.</summary>
 /// <remarks>
-/// Standard: ISO 5457: frame 20 mm from the left edge, for filing, and 10 mm from the others, with marks at the middles.
+/// Standard: ISO 5457: frame 20 mm from the left edge, for filing, and 10 mm from the others, with marks at the middles; the
+/// marks end at the frame, so that all of the field is free.
 /// Standard: ISO 7200: title block at the lower right, at most 180 mm wide.
 /// </remarks>
 /// <param name="Paper">The page, its long side across.</param>
@@ -26,7 +27,7 @@ internal sealed record SheetFrame(PaperSize Paper, Projection Projection, string
     public PaperBox Field => new(Inside.Left + 3, Inside.Top + 3, Inside.Right - 3, Inside.Bottom - TitleHeightMm - 3);
 
     /// <summary>Left of the title block, for a note.</summary>
-    public PaperBox Corner => new(Inside.Left + 3, Inside.Bottom - TitleHeightMm, Inside.Right - TitleWidthMm - 3, Inside.Bottom - 2);
+    public PaperBox Corner => new(Inside.Left + 3, Inside.Bottom - TitleHeightMm, Inside.Right - TitleWidthMm - 1, Inside.Bottom - 2);
 
     /// <summary>A page with its frame and title block.</summary>
     /// <param name="title">What is on this page.</param>
@@ -41,10 +42,10 @@ internal sealed record SheetFrame(PaperSize Paper, Projection Projection, string
         marks.Add(Stroke.Rectangle(inside, SheetPens.Frame));
         foreach (var (from, to) in new (PaperPoint, PaperPoint)[]
         {
-            (new(Paper.WidthMm / 2, 5), new(Paper.WidthMm / 2, EdgeMm + 5)),
+            (new(Paper.WidthMm / 2, 5), new(Paper.WidthMm / 2, EdgeMm)),
             (new(Paper.WidthMm / 2, Paper.HeightMm - 5), new(Paper.WidthMm / 2, Paper.HeightMm - EdgeMm)),
-            (new(5, Paper.HeightMm / 2), new(FilingMm + 5, Paper.HeightMm / 2)),
-            (new(Paper.WidthMm - 5, Paper.HeightMm / 2), new(Paper.WidthMm - EdgeMm - 5, Paper.HeightMm / 2)),
+            (new(5, Paper.HeightMm / 2), new(FilingMm, Paper.HeightMm / 2)),
+            (new(Paper.WidthMm - 5, Paper.HeightMm / 2), new(Paper.WidthMm - EdgeMm, Paper.HeightMm / 2)),
         })
         {
             // Centring marks: how a sheet is laid on a copier.

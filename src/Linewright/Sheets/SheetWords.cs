@@ -8,7 +8,7 @@ using static Linewright.Sheets.Figures;
 
 namespace Linewright.Sheets;
 
-/// <summary>What the sheet says in words: parts, stones and seats, alloy, tolerances, finish by face, order of work, cautions.</summary>
+/// <summary>What the sheet says in words: stones and seats, alloy, tolerances, finish by face, order of work, cautions.</summary>
 internal static class SheetWords
 {
     // What must stay between two girdles, and what a joint must run free by. Common practice: stones never touch; 0.05 to 0.10 on the diameter after assembly.
@@ -20,11 +20,10 @@ internal static class SheetWords
         var piece = task.Model.Piece;
         Table Named(params ReadOnlySpan<(string, string)> rows)
             => Words(widthMm, [0.36, 0.64], [.. rows.ToArray().Select(row => (ImmutableArray<string>)[row.Item1, row.Item2])]);
-        yield return ("Parts", Parts(task, widthMm));
         yield return ("Stones and seats", Named([.. Stones(piece, task)]));
         yield return ("Alloy and weights", Named([.. Metal(piece, task)]));
-        yield return ("Tolerances", Named([.. Tolerances(piece)]));
         yield return ("Finish, face by face", Finish(piece, widthMm));
+        yield return ("Tolerances", Named([.. Tolerances(piece)]));
         yield return ("Order of work", Numbered(Work(piece), widthMm));
         var open = task.Report.Findings.Where(finding => finding.Verdict != Verdict.Pass).ToList();
         yield return ("What the checks say", open.Count == 0
@@ -33,13 +32,17 @@ internal static class SheetWords
         yield return ("Cautions", Numbered(task.Report.Cautions, widthMm));
     }
 
+    // Rows stand close: all words are to find room on one page.
+    private const double PaddingMm = 0.7;
+
     private static Table Words(double widthMm, ImmutableArray<double> shares, ImmutableArray<ImmutableArray<string>> rows)
-        => new([.. shares.Select(share => new TableColumn("", share * widthMm))], rows, SheetPens.Small) { HasHeading = false };
+        => new([.. shares.Select(share => new TableColumn("", share * widthMm))], rows, SheetPens.Small) { HasHeading = false, PaddingMm = PaddingMm };
 
     private static Table Numbered(IEnumerable<string> lines, double widthMm)
         => Words(widthMm, [6 / widthMm, 1 - 6 / widthMm], [.. lines.Select((line, i) => (ImmutableArray<string>)[Count(i + 1), line])]);
 
-    private static Table Parts(SheetTask task, double widthMm)
+    /// <summary>Every part with its count and weight.</summary>
+    public static Table Parts(SheetTask task, double widthMm)
     {
         var rows = task.Report.Parts.Select(part => (ImmutableArray<string>)
         [
@@ -54,13 +57,16 @@ internal static class SheetWords
         return new Table(
             [new("part", rest), new("count", 11, Align.Right), new("made", 20), new("g each", 16, Align.Right), new("g, all", 17, Align.Right)],
             [.. rows],
-            SheetPens.Small);
+            SheetPens.Small)
+        {
+            PaddingMm = PaddingMm,
+        };
     }
 
     private static IEnumerable<(string, string)> Stones(Piece piece, SheetTask task)
     {
         var (brief, form, stone, stones) = (piece.Design.Brief, piece.Link, piece.Stone, task.Report.Stones);
-        yield return ("stone", $"{Count(stones.Count)} x {brief.Species.Name}, round brilliant, {Dia(stone.DiameterMm)}");
+        yield return ("stone", $"{Count(stones.Count)} \u00d7 {brief.Species.Name}, round brilliant, {Dia(stone.DiameterMm)}");
         yield return ("weight", $"{Fine(stones.EachCt)} ct each, {Mm(stones.TotalCt)} ct in all");
         yield return ("cut to", $"table {Number(brief.Stone.TablePercent, 1)} %, crown {Number(brief.Stone.CrownDeg, 1)}\u00b0, pavilion {Number(brief.Stone.PavilionDeg, 2)}\u00b0, girdle {Number(brief.Stone.GirdlePercent, 1)} %; depth {Mm(stone.DepthMm)}");
         yield return ("seat", $"4 bearings, cut {Mm(form.SeatMm)} into claws of {Dia(2 * form.ClawRadiusMm)}; girdle's middle {Mm(form.GirdleHeightMm)} over the skin");
@@ -123,7 +129,10 @@ internal static class SheetWords
         }
 
         return new Table(
-            [new("face", 0.40 * widthMm), new("finish", 0.44 * widthMm), new("left on", 0.16 * widthMm, Align.Right)], [.. rows], SheetPens.Small);
+            [new("face", 0.40 * widthMm), new("finish", 0.44 * widthMm), new("left on", 0.16 * widthMm, Align.Right)], [.. rows], SheetPens.Small)
+        {
+            PaddingMm = PaddingMm,
+        };
     }
 
     private static IEnumerable<string> Work(Piece piece)
@@ -152,6 +161,6 @@ internal static class SheetWords
             ? $": {Number(value, 3)} {finding.Unit}, limit {Number(limit, 3)} {finding.Unit}".TrimEnd()
             : "";
         var cure = finding.Cure.Length > 0 ? $"; {finding.Cure}" : "";
-        return $"{(finding.Verdict == Verdict.Fail ? "FAIL" : "Caution")}, {finding.Rule.Replace('-', ' ')}: {finding.Where}{measured}{cure}.";
+        return $"{(finding.Verdict == Verdict.Fail ? "FAIL" : "Caution")}: {finding.Where}{measured}{cure}.";
     }
 }

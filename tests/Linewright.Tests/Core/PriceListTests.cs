@@ -34,7 +34,7 @@ public class PriceListTests
     [InlineData("\"currency\": \"EUR\", \"assay\": [ { \"family\": \"gold\" } ]", "p.json:1:69: assay[0].each: read nothing, expected a number from 0 to 1000000000; add \"each\"")]
     [InlineData("\"currency\": \"EUR\", \"valid_until\": \"2026-02-30\"", "p.json:1:73: valid_until: read \"2026-02-30\", expected a day as 2026-03-02; write year, month and day in quotes")]
     [InlineData("\"currency\": \"EUR\", \"valid_until\": \"2026-03-01\"", "p.json:1:73: valid_until: read 2026-03-01, expected a day from 2026-03-02 on; a quote cannot end before its prices begin")]
-    [InlineData("\"currency\": \"EUR\",", "p.json:1:57: read a comma before }, expected another field; remove the comma before it")]
+    [InlineData("\"currency\": \"EUR\",", "p.json:1:58: read a comma before }, expected another field; remove the comma before it")]
     public void A_fault_has_its_place_and_says_what_would_work(string rest, string message)
         => Assert.Equal([message], Read("{ \"name\": \"n\", \"date\": \"2026-03-02\",  " + rest + " }"));
 
@@ -60,7 +60,7 @@ public class PriceListTests
                 "p.json:8:54: stones[2].from_mm: read a band that overlaps stones[0], expected bands of diamond, a that only meet; that one runs from 1 to 2",
                 "p.json:9:66: stones[3].to_mm: read 3, expected more than from_mm, 3; raise it, or lower from_mm",
                 "p.json:10:5: stones[4]: read neither per_ct nor each, expected one price; add \"per_ct\" or \"each\"",
-                "p.json:11:95: labour.operations[0].rate: read \"bench\", expected one of labour.rates; add \"rates\"",
+                "p.json:11:93: labour.operations[0].rate: read \"bench\", expected one of labour.rates; add \"rates\"",
             ],
             Read(text));
     }

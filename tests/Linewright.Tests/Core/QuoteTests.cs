@@ -6,6 +6,7 @@ using Linewright.Materials;
 using Linewright.Parts;
 using Linewright.Quote;
 using Linewright.Solids.Measures;
+using Linewright.Solids.Meshing;
 
 namespace Linewright.Tests.Core;
 
@@ -184,16 +185,16 @@ public class QuoteTests
     }
 
     [Fact]
-    public void Coarse_weighing_agrees_with_a_mesh_made_for_checks()
+    public void Coarse_weighing_agrees_with_a_fine_mesh()
     {
-        // Cells of 35 um with what lies between mesh and surface, against cells of 80 um likewise.
-        var model = CheckedPieces.Yellow;
-        var weights = Weighing.Of(model.Piece, stop: TestContext.Current.CancellationToken);
-        Assert.All(weights.Index(), part =>
+        // Cells of 40 um with what lies between mesh and surface, against cells of 80 and 120 um likewise.
+        var stop = TestContext.Current.CancellationToken;
+        var piece = CheckedPieces.Piece(3.0, "gold-750-yellow");
+        Assert.All(Weighing.Of(piece, stop: stop), part =>
         {
-            var fine = MassProperties.Of(model.AsSet[part.Index].Mesh, part.Item.Part.AsSet).Volume;
-            Assert.Equal(1, part.Item.FinishedMm3 / fine, 1e-3);
-            Assert.True(!part.Item.Part.IsCast || part.Item.CastMm3 > part.Item.FinishedMm3, part.Item.Part.Name);
+            var fine = MassProperties.Of(Mesher.Run(part.Part.AsSet, new MeshSettings(0.04, 1, false), stop: stop).Mesh, part.Part.AsSet).Volume;
+            Assert.Equal(1, part.FinishedMm3 / fine, 3e-4);
+            Assert.True(!part.Part.IsCast || part.CastMm3 > part.FinishedMm3, part.Part.Name);
         });
     }
 
