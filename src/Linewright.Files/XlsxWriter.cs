@@ -8,7 +8,7 @@ namespace Linewright.Files;
 /// <summary>Writes sheets as an XLSX workbook: headings frozen, numbers as numbers, formulas with their values.</summary>
 /// <remarks>
 /// Standard: ECMA-376, Office Open XML. A program that recalculates finds what stands there; one that does not, shows it. The package is
-/// repacked without compression and without dates, so that the same sheets give the same bytes: docs/decisions/0015.
+/// repacked without compression and without dates, so that the same sheets give the same bytes: docs/decisions/0021.
 /// </remarks>
 public static class XlsxWriter
 {
