@@ -77,6 +77,13 @@ public static partial class OutsideTools
         return Run(program!, ["-layout", path, "-"]);
     }
 
+    /// <summary>Asks the package dxf-parser what is in a DXF file.</summary>
+    public static DxfReading ReadDxf(string path)
+    {
+        var answer = RunNode("read-dxf.mjs", "dxf-parser", [path]);
+        return JsonSerializer.Deserialize<DxfReading>(answer, Json) ?? throw new InvalidDataException(answer);
+    }
+
     private static string RunNode(string script, string package, IReadOnlyList<string> arguments)
     {
         var folder = Path.Combine(Root, "tools", "oracle");
@@ -142,3 +149,9 @@ public sealed record GlbVerdict(
 /// <summary>What admesh counted after its checks, and the volume that it measured, mm3.</summary>
 public sealed record AdmeshResult(
     int Facets, int Parts, int DisconnectedFacets, int DegenerateFacets, int ReversedFacets, int BackwardsEdges, double Volume);
+
+/// <summary>What dxf-parser read: the version, the line types, and each layer's lines with their length and box, mm.</summary>
+public sealed record DxfReading(string Version, IReadOnlyList<string> LineTypes, int Entities, IReadOnlyList<DxfLayerReading> Layers);
+
+/// <summary>One layer as dxf-parser read it.</summary>
+public sealed record DxfLayerReading(string Name, int Lines, double Length, double Left, double Low, double Right, double High);

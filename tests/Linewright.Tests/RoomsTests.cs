@@ -27,7 +27,7 @@ public class RoomsTests
     /// <summary>Every project with its rooms; a room knows itself and the rooms before it, a project those that it names.</summary>
     private static readonly Project[] Order =
     [
-        new("Linewright.Solids", [], ["Space", "Lanes", "Shapes", "Meshing", "Polyhedra", "Measures"]),
+        new("Linewright.Solids", [], ["Space", "Lanes", "Shapes", "Meshing", "Polyhedra", "Measures", "Outlines"]),
         new("Linewright.Paper", ["Linewright.Solids"], []),
         new("Linewright", ["Linewright.Solids", "Linewright.Paper"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making", "Sheets", "Quote"]),
         new("Linewright.Files", ["Linewright.Solids", "Linewright.Paper"], []),

@@ -53,7 +53,7 @@ internal sealed class DrawnLines(double within)
             }
 
             var along = (b - a) * (1 / length);
-            var steps = Math.Max(1, (int)Math.Ceiling(length / (2 * within)));
+            var steps = Math.Max(1, (int)Math.Ceiling(length / within));
             for (var s = 0; s < steps; s++)
             {
                 FlatPoint from = a + (b - a) * ((double)s / steps), to = a + (b - a) * ((s + 1.0) / steps);
@@ -88,8 +88,10 @@ internal sealed class DrawnLines(double within)
 
         foreach (var (a, b) in list)
         {
-            var other = b - a;
-            if (Math.Abs(other.Dot(along)) >= LeastCosine * other.Length && Chains.DistanceTo(p, a, b) <= within)
+            // Beside it, not before or after it: a line that goes on where another ends is none that runs along it.
+            FlatPoint other = b - a, from = p - a;
+            double length = other.Length, at = from.Dot(other), past = length * within / 4;
+            if (Math.Abs(other.Dot(along)) >= LeastCosine * length && at >= -past && at <= length * length + past && Math.Abs(from.Cross(other)) <= within * length)
             {
                 return true;
             }

@@ -9,6 +9,9 @@ internal sealed class Occluder
     // A triangle seen on its edge hides nothing; its neighbours do. mm2.
     private const double LeastArea = 1e-12;
 
+    // Triangles reach over their sides by so much, so that nothing shows through between two. mm.
+    private const double GrownMm = 1e-6;
+
     // What a triangle must be nearer by to hide. mm.
     private const double NearerMm = 1e-6;
 
@@ -169,9 +172,7 @@ internal sealed class Occluder
         {
             // On the paper: cut the piece by the three sides. Each side's value is linear along the piece.
             double start = 0, end = 1;
-            if (!Cut((B - A).Cross(from - A), (B - A).Cross(to - A), ref start, ref end)
-                || !Cut((C - B).Cross(from - B), (C - B).Cross(to - B), ref start, ref end)
-                || !Cut((A - C).Cross(from - C), (A - C).Cross(to - C), ref start, ref end))
+            if (!CutBySide(A, B, from, to, ref start, ref end) || !CutBySide(B, C, from, to, ref start, ref end) || !CutBySide(C, A, from, to, ref start, ref end))
             {
                 return null;
             }
@@ -182,6 +183,14 @@ internal sealed class Occluder
                 && (double.IsPositiveInfinity(cutDepth) || Cut(cutDepth - atFrom, cutDepth - atTo, ref start, ref end))
                 ? (start, end)
                 : null;
+        }
+
+        // A piece that runs along a side lies within both triangles that meet there.
+        private static bool CutBySide(FlatPoint a, FlatPoint b, FlatPoint from, FlatPoint to, ref double start, ref double end)
+        {
+            var along = b - a;
+            var grown = GrownMm * along.Length;
+            return Cut(along.Cross(from - a) + grown, along.Cross(to - a) + grown, ref start, ref end);
         }
 
         private double DepthOver(FlatPoint p)

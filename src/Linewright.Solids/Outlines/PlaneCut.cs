@@ -33,7 +33,7 @@ internal static class PlaneCut
             int after = OutlineBody.Next(alone), last = OutlineBody.Next(after);
 
             // Seen from outside the triangle runs counter-clockwise; the loop runs so that the body lies to its left.
-            var (from, to) = over[alone] >= 0 != pose.IsMirrored ? ((alone, last), (alone, after)) : ((alone, after), (alone, last));
+            var (from, to) = over[alone] >= 0 != pose.IsMirrored ? ((alone, after), (alone, last)) : ((alone, last), (alone, after));
             next[Joint(from)] = (Joint(to), Crossing(from));
         }
 

@@ -207,7 +207,8 @@ internal sealed class LinkPage
     {
         var view = new DrawnView(scale);
         view.Add(jointAcross, PenOf);
-        Cuts(view, jointAcross);
+        var pin = piece.Find(PartRole.Pin) is { } part ? piece.Parts.IndexOf(part) : -1;
+        Cuts(view, jointAcross, tag => tag % 100 == pin);
         var x = form.PitchMm / 2;
         view.Axis(new(x, -hinge.CheekOuterMm), new(x, hinge.CheekOuterMm));
         view.Axis(new(-form.PitchMm / 2, 0), new(1.5 * form.PitchMm, 0));
@@ -235,10 +236,13 @@ internal sealed class LinkPage
         }
     }
 
-    // Neighbouring parts are hatched the other way round; stones are not.
-    internal static void Cuts(DrawnView view, OutlineView section)
+    /// <summary>Hatches cut metal, neighbours the other way round.</summary>
+    /// <param name="view">Where.</param>
+    /// <param name="section">What was cut.</param>
+    /// <param name="isWhole">What stays as it is although the plane runs through it: a pin along its axis. Standard: ISO 128-3.</param>
+    internal static void Cuts(DrawnView view, OutlineView section, Func<int, bool>? isWhole = null)
     {
-        foreach (var cut in section.Cuts.Where(cut => !SheetBodies.IsStone(cut.Tag)))
+        foreach (var cut in section.Cuts.Where(cut => !SheetBodies.IsStone(cut.Tag) && isWhole?.Invoke(cut.Tag) != true))
         {
             view.Hatch(cut, (cut.Tag + cut.Tag / 100) % 2 == 1);
         }

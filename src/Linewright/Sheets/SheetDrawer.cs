@@ -82,6 +82,6 @@ public static class SheetDrawer
             SheetPens.Small,
             corner.Left,
             corner.Top,
-            corner.Width);
+            corner.Width - 3);
     }
 }

@@ -141,7 +141,7 @@ internal static class SheetWords
         yield return "Cut sprues, tumble, check every bore and bar with gauges; pre-polish links and clasp apart.";
         if (hinge.Kind == HingeKind.PinnedKnuckles)
         {
-            yield return $"Ream the holes to {Dia(hinge.HoleMm)}. Put each eye between the next cheeks, press in drawn wire {Dia(hinge.BarMm)} x {Mm(2 * hinge.CheekOuterMm + 0.3)}, rivet or tack both ends flush.";
+            yield return $"Ream the holes to {Dia(hinge.HoleMm)}. Put each eye between the next cheeks, press in drawn wire {Dia(hinge.BarMm)} \u00d7 {Mm(2 * hinge.CheekOuterMm + 0.3)}, rivet or tack both ends flush.";
         }
         else
         {

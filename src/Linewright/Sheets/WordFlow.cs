@@ -47,7 +47,7 @@ internal static class WordFlow
                 // A heading stays with its table's first row; where the rest of the column is short a table that fits the next one moves there whole.
                 var head = SheetPens.Heading.CapitalMm + HeadingMm;
                 var room = Bottom() - y - head;
-                if (y > field.Top && (room < Math.Min(table.HeightMm, 18) || (table.HeightMm > room && table.HeightMm <= field.Height - head && room < 0.3 * field.Height)))
+                if (y > field.Top && (room < Math.Min(table.HeightMm, 18) || (table.HeightMm > room && table.HeightMm <= field.Height - head && room < 0.15 * field.Height)))
                 {
                     NextColumn();
                 }
