@@ -62,12 +62,12 @@ internal sealed class QuoteTables(Desk desk) : IDisposable
         var table = new Table().Border(TableBorder.Simple);
         foreach (var axis in grid.Axes)
         {
-            table.AddColumn(new TableColumn(Markup.Escape(axis.Path[(axis.Path.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace('_', '\n'))).NoWrap());
+            table.AddColumn(new TableColumn(Markup.Escape(axis.Path[(axis.Path.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace('_', '\n'))).NoWrap().PadLeft(0).PadRight(1));
         }
 
         foreach (var head in (string[])["links", "metal\ng", "stones\nct", $"total\n{prices.Currency}", ""])
         {
-            table.AddColumn(new TableColumn(head).RightAligned().NoWrap());
+            table.AddColumn(new TableColumn(head).RightAligned().NoWrap().PadLeft(0).PadRight(1));
         }
 
         var reasons = new List<string>();
