@@ -157,9 +157,10 @@ public class RoomsTests
         Assert.True(all.Count == 0, string.Join('\n', all));
     }
 
+    // Type parameters are told apart by their names only, so that two methods with a TEnum would seem to know each other.
     private static IEnumerable<(IType From, IType To)> Known()
         => OurTypes.SelectMany(type => type.Dependencies.Select(dependency => (From: type, To: dependency.Target)))
-            .Where(pair => ProjectOf(pair.To) is not null);
+            .Where(pair => pair.To is not GenericParameter && ProjectOf(pair.To) is not null);
 
     private static Project? ProjectOf(IType type)
     {
