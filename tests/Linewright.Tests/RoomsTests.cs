@@ -11,6 +11,7 @@ using Linewright.Making;
 using Linewright.Materials;
 using Linewright.Paper;
 using Linewright.Parts;
+using Linewright.Pictures.Transport;
 using Linewright.Quote;
 using Linewright.Solids.Meshing;
 using Linewright.Solids.Polyhedra;
@@ -31,6 +32,7 @@ public class RoomsTests
         new("Linewright.Paper", ["Linewright.Solids"], []),
         new("Linewright", ["Linewright.Solids", "Linewright.Paper"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making", "Sheets", "Quote"]),
         new("Linewright.Files", ["Linewright.Solids", "Linewright.Paper"], []),
+        new("Linewright.Pictures", ["Linewright.Solids"], ["Spectra", "Images", "Scenes", "Rays", "Transport"]),
         new("Linewright.Delivery", ["Linewright", "Linewright.Files", "Linewright.Paper", "Linewright.Solids"], []),
         new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Paper", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
         new("Linewright.Cli", ["Linewright", "Linewright.Delivery", "Linewright.Paper", "Linewright.Studio", "Linewright.Solids"], []),
@@ -60,7 +62,7 @@ public class RoomsTests
     private static readonly HashSet<string> TradeThings = new(StringComparer.OrdinalIgnoreCase) { "link", "eye", "rail", "bearing", "bar" };
 
     private static readonly Architecture House = new ArchLoader().LoadAssemblies(
-        typeof(Mesh).Assembly, typeof(Page).Assembly, typeof(Report).Assembly, typeof(StlWriter).Assembly, typeof(PieceFiles).Assembly, typeof(StudioServer).Assembly, typeof(Linewright.Cli.CommandLine).Assembly).Build();
+        typeof(Mesh).Assembly, typeof(Page).Assembly, typeof(Report).Assembly, typeof(StlWriter).Assembly, typeof(PathTracer).Assembly, typeof(PieceFiles).Assembly, typeof(StudioServer).Assembly, typeof(Linewright.Cli.CommandLine).Assembly).Build();
 
     private static readonly IType[] OurTypes = [.. House.Types.Where(type => ProjectOf(type) is not null)];
 

@@ -1,0 +1,84 @@
+using Linewright.Solids.Meshing;
+using Linewright.Solids.Polyhedra;
+using Linewright.Solids.Space;
+
+namespace Linewright.Pictures.Rays;
+
+/// <summary>Owns the trees, planes and normals of a scene; every shape is kept once however often it stands.</summary>
+internal sealed unsafe class ThingForest : IDisposable
+{
+    private readonly List<IDisposable> owned = [];
+
+    public ThingForest(
+        IReadOnlyList<Mesh> shapes,
+        IReadOnlyList<(int Shape, Pose Place)> meshes,
+        IReadOnlyList<ConvexPolyhedron> bodies,
+        IReadOnlyList<(int Body, Pose Place)> stones,
+        int threads)
+    {
+        var boxes = new List<(Float3 Low, Float3 High)>();
+        var trees = shapes.Select(shape => WideTree.Over(shape, threads)).ToList();
+        var normals = shapes.Select(shape => Keep(new AlignedBlock<TriangleNormals>(SmoothNormals.Of(shape)))).ToList();
+        owned.AddRange(trees);
+        var placedMeshes = new PlacedMesh[meshes.Count];
+        for (var i = 0; i < meshes.Count; i++)
+        {
+            var (shape, place) = meshes[i];
+            placedMeshes[i] = new PlacedMesh
+            {
+                Frame = new Turn(place),
+                Nodes = trees[shape].Nodes,
+                Blocks = trees[shape].Blocks,
+                Normals = normals[shape].Pointer,
+            };
+            boxes.Add(Around(place.Box(shapes[shape].Bounds)));
+        }
+
+        var faceted = bodies.Select(body => new FacetBody(body)).ToList();
+        var planes = faceted.Select(body => Keep(new AlignedBlock<float>(body.Numbers))).ToList();
+        var placedBodies = new PlacedBody[stones.Count];
+        for (var i = 0; i < stones.Count; i++)
+        {
+            var (body, place) = stones[i];
+            var frame = Pose.Move(faceted[body].Middle).Then(place);
+            placedBodies[i] = new PlacedBody
+            {
+                Frame = new Turn(frame),
+                Radius = faceted[body].Radius,
+                Padded = faceted[body].Padded,
+                Planes = planes[body].Pointer,
+            };
+            boxes.Add(Around(place.Box(bodies[body].Bounds)));
+        }
+
+        var over = WideTree.Over(boxes);
+        owned.Add(over);
+        Tree = new ThingTree
+        {
+            Nodes = over.Nodes,
+            Meshes = Keep(new AlignedBlock<PlacedMesh>(placedMeshes)).Pointer,
+            Bodies = Keep(new AlignedBlock<PlacedBody>(placedBodies)).Pointer,
+            MeshCount = meshes.Count,
+        };
+    }
+
+    /// <summary>For the kernel; valid as long as this object is.</summary>
+    public ThingTree Tree { get; }
+
+    /// <summary>Gives the memory back.</summary>
+    public void Dispose() => owned.ForEach(thing => thing.Dispose());
+
+    private AlignedBlock<T> Keep<T>(AlignedBlock<T> block)
+        where T : unmanaged
+    {
+        owned.Add(block);
+        return block;
+    }
+
+    // A hair wider than it is, against rounding on the way into the thing's frame.
+    private static (Float3 Low, Float3 High) Around(Bounds box)
+    {
+        var hair = new Vec3(1, 1, 1) * (1e-5 * (1 + Math.Max(box.Low.Length, box.High.Length)));
+        return (new Float3(box.Low - hair), new Float3(box.High + hair));
+    }
+}

@@ -1,0 +1,75 @@
+using Linewright.Pictures.Rays;
+
+namespace Linewright.Pictures.Transport;
+
+/// <summary>What a pixel has gathered so far. Samples fall into two halves in turn, so that one can judge the other.</summary>
+internal struct PixelSums
+{
+    /// <summary>Samples of which guides are kept; enough for smooth edges.</summary>
+    private const int Guided = 16;
+
+    public Float3 Even;
+    public Float3 Odd;
+    public float Squares;
+    public int Count;
+    public float Alpha;
+    public float Depth;
+    public Float3 Albedo;
+    public Float3 Normal;
+    public int Facet;
+
+    public readonly Float3 Mean => (Even + Odd) * (1f / Math.Max(1, Count));
+
+    public readonly float MeanAlpha => Alpha / Math.Max(1, Count);
+
+    /// <summary>Samples that the guides are means of.</summary>
+    public readonly int GuideCount => Math.Clamp(Count, 1, Guided);
+
+    /// <summary>Weights of sRGB's primaries in luminance. Source: IEC 61966-2-1.</summary>
+    public static float Luminance(Float3 c) => 0.2126f * c.X + 0.7152f * c.Y + 0.0722f * c.Z;
+
+    /// <summary>Variance of the mean, as if the samples were independent; a safe bound for evenly spread ones.</summary>
+    public readonly float Variance
+    {
+        get
+        {
+            var mean = Luminance(Mean);
+            return Count < 2 ? 1e3f : MathF.Max(0, Squares / Count - mean * mean) / (Count - 1);
+        }
+    }
+
+    public void Add(in SampleOutcome sample)
+    {
+        var luminance = Luminance(sample.Colour);
+        if (!float.IsFinite(luminance))
+        {
+            // Two roundings that cancel to nothing divided by nothing; seen once in some 10^9 samples. Counts as black.
+            Count++;
+            return;
+        }
+
+        if ((Count & 1) == 0)
+        {
+            Even += sample.Colour;
+        }
+        else
+        {
+            Odd += sample.Colour;
+        }
+
+        Squares += luminance * luminance;
+        Alpha += sample.Alpha;
+        if (Count < Guided)
+        {
+            Depth += sample.Depth;
+            Albedo += sample.Albedo;
+            Normal += sample.Normal;
+            if (Count == 0)
+            {
+                Facet = sample.Facet;
+            }
+        }
+
+        Count++;
+    }
+}

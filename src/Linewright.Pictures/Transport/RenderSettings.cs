@@ -1,0 +1,45 @@
+using Linewright.Solids.Space;
+
+namespace Linewright.Pictures.Transport;
+
+/// <summary>How much work a picture may take.</summary>
+public sealed record RenderSettings
+{
+    /// <summary>Presets of the three qualities.</summary>
+    public static RenderSettings Of(RenderQuality quality) => quality switch
+    {
+        RenderQuality.Draft => new RenderSettings { NoiseTarget = 0, MaxSamples = 16, Clamp = 20 },
+        RenderQuality.Good => new RenderSettings { NoiseTarget = 0.06, MaxSamples = 512, Clamp = 40 },
+        _ => new RenderSettings { NoiseTarget = 0.02, MaxSamples = 8192, Clamp = 0 },
+    };
+
+    /// <summary>Relative root mean square error at which a tile is done; 0: every pixel gets <see cref="MaxSamples"/>.</summary>
+    public double NoiseTarget { get; init; }
+
+    /// <summary>Samples that a pixel may take, 1 to 65,536.</summary>
+    public int MaxSamples { get; init; } = 64;
+
+    /// <summary>
+    /// Largest luminance of one sample that reached its light by way of a diffuse surface and a stone, as a multiple of
+    /// white; 0: none is cut. Cutting takes energy away: caustics come out darker than they are. Light that the eye sees
+    /// straight through stones and mirrors is never cut, so fire stays.
+    /// </summary>
+    public double Clamp { get; init; }
+
+    /// <summary>Same seed, same picture.</summary>
+    public uint Seed { get; init; } = 1;
+
+    /// <summary>Whether the filter runs at the end.</summary>
+    public bool Denoise { get; init; } = true;
+
+    /// <summary>Threads, 0 for one a core; has no influence on the picture.</summary>
+    public int Threads { get; init; }
+
+    internal void Check()
+    {
+        Guard.InRange(NoiseTarget, 0, 10);
+        Guard.InRange(MaxSamples, 1, 65536);
+        Guard.InRange(Clamp, 0, 1e9);
+        Guard.InRange(Threads, 0, 1024);
+    }
+}

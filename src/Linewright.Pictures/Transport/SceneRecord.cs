@@ -1,0 +1,13 @@
+namespace Linewright.Pictures.Transport;
+
+/// <summary>What a kernel needs of a scene beside its tables.</summary>
+internal struct SceneRecord
+{
+    public CameraRecord Camera;
+    public GroundRecord Ground;
+    public SkyRecord Sky;
+    public int MetalCount;
+    public int LampCount;
+    public float Clamp;
+    public uint Seed;
+}
