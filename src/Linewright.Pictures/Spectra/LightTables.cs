@@ -48,7 +48,7 @@ internal static class LightTables
     {
         public SellmeierRow? Sellmeier { get; init; }
 
-        public double ND { get; init; }
+        public double IndexD { get; init; }
 
         public double BMinusG { get; init; }
     }

@@ -20,7 +20,7 @@ public static class StoneTable
             ?? throw new ArgumentOutOfRangeException(nameof(name), name, "no such species; the table has " + string.Join(", ", Names));
         var index = row.Sellmeier is { } s
             ? RefractiveIndex.Sellmeier(s.Constant, s.Terms.Select(t => (t[0], t[1])))
-            : RefractiveIndex.FromTrade(row.ND, row.BMinusG);
+            : RefractiveIndex.FromTrade(row.IndexD, row.BMinusG);
         var absorption = row.Bands.Count == 0 ? Spectrum.Zero : Spectrum.Of(nm => row.Bands.Sum(band => Band(nm, band)));
         return new StoneOptics(row.Key, index, absorption, row.Source + " Mark: " + row.Mark + ".");
     }
