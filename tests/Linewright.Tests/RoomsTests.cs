@@ -32,7 +32,7 @@ public class RoomsTests
         new("Linewright.Paper", ["Linewright.Solids"], []),
         new("Linewright", ["Linewright.Solids", "Linewright.Paper"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making", "Sheets", "Quote"]),
         new("Linewright.Files", ["Linewright.Solids", "Linewright.Paper"], []),
-        new("Linewright.Pictures", ["Linewright.Solids"], ["Spectra", "Images", "Scenes", "Rays", "Transport"]),
+        new("Linewright.Pictures", ["Linewright.Solids"], ["Spectra", "Images", "Denoising", "Scenes", "Rays", "Transport"]),
         new("Linewright.Delivery", ["Linewright", "Linewright.Files", "Linewright.Paper", "Linewright.Solids"], []),
         new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Paper", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
         new("Linewright.Cli", ["Linewright", "Linewright.Delivery", "Linewright.Paper", "Linewright.Studio", "Linewright.Solids"], []),

@@ -3,13 +3,13 @@ namespace Linewright.Pictures.Transport;
 /// <summary>Reads <see cref="AlbedoTable"/> between its places.</summary>
 internal static class Albedos
 {
-    public static float Mirrors<TWorld>(TWorld world, float cosine, float rough)
-        where TWorld : struct, IWorld => Read(world, 0, cosine, rough);
+    public static float Mirrors<TWorld>(ref TWorld world, float cosine, float rough)
+        where TWorld : struct, IWorld => Read(ref world, 0, cosine, rough);
 
-    public static float Coat<TWorld>(TWorld world, float cosine, float rough)
-        where TWorld : struct, IWorld => Read(world, AlbedoTable.Angles * AlbedoTable.Roughnesses, cosine, rough);
+    public static float Coat<TWorld>(ref TWorld world, float cosine, float rough)
+        where TWorld : struct, IWorld => Read(ref world, AlbedoTable.Angles * AlbedoTable.Roughnesses, cosine, rough);
 
-    private static float Read<TWorld>(TWorld world, int first, float cosine, float rough)
+    private static float Read<TWorld>(ref TWorld world, int first, float cosine, float rough)
         where TWorld : struct, IWorld
     {
         float a = AlbedoTable.AnglePlace(MathF.Min(1f, MathF.Max(0f, cosine))), r = AlbedoTable.RoughnessPlace(MathF.Min(1f, rough));

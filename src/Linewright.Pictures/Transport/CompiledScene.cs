@@ -50,10 +50,10 @@ internal sealed unsafe class CompiledScene : IDisposable
             StripCount = scene.Surroundings.Strips.Length,
             Seen = scene.Surroundings.Seen ? 1 : 0,
         };
-        var (cells, mean) = SkyMap.Of(World, sky);
+        var world = World;
+        var (cells, mean) = SkyMap.Of(ref world, sky);
         var chances = Chances(scene, mean);
         sky.Chance = (float)chances[^1];
-        var world = World;
         world.Cells = Keep<SkyCell>(cells);
         world.LampRows = Keep<LampRecord>([.. scene.Lights.Select((light, i) => Lamp(light, chances[i]))]);
         Record = new SceneRecord
@@ -229,9 +229,10 @@ internal sealed unsafe class CompiledScene : IDisposable
     {
         const int steps = 256;
         var sum = 0f;
+        var world = World;
         for (var i = 0; i < steps; i++)
         {
-            sum += Albedos.Coat(World, MathF.Sqrt((i + 0.5f) / steps), rough);
+            sum += Albedos.Coat(ref world, MathF.Sqrt((i + 0.5f) / steps), rough);
         }
 
         return sum / steps;

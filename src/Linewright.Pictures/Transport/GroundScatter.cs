@@ -8,7 +8,7 @@ internal static class GroundScatter
     /// <summary>Goes on from a hit.</summary>
     /// <returns>False where the path ends.</returns>
     public static bool Turn<TWorld>(
-        TWorld world, in SceneRecord scene, float distance, ref PathState path, ref SampleStream numbers, out Float3 shown, out float tone)
+        ref TWorld world, in SceneRecord scene, float distance, ref PathState path, ref SampleStream numbers, out Float3 shown, out float tone)
         where TWorld : struct, IWorld
     {
         var ground = scene.Ground;
@@ -25,30 +25,30 @@ internal static class GroundScatter
         shown = n;
         Float3.Frame(n, out var x, out var y);
         var wo = new Float3(Float3.Dot(x, back), Float3.Dot(y, back), MathF.Max(Float3.Dot(n, back), 1e-4f));
-        var surface = Surface(world, ground, wo.Z, tone);
-        var albedo = Four.Least(Curves.Read(world, ground.Column, path.Bin) * tone, 1f);
+        var surface = Surface(ref world, ground, wo.Z, tone);
+        var albedo = Four.Least(Curves.Read(ref world, ground.Column, path.Bin) * tone, 1f);
         var carried = path.Carried;
 
-        if (Lamps.Aim(world, scene, p, path.Bin, numbers.Next(world), numbers.Next(world), numbers.Next(world), out var to, out var far, out var density, out var light)
+        if (Lamps.Aim(ref world, scene, p, path.Bin, numbers.Next(ref world), numbers.Next(ref world), numbers.Next(ref world), out var to, out var far, out var density, out var light)
             && to.Z > 0)
         {
             var wi = new Float3(Float3.Dot(x, to), Float3.Dot(y, to), Float3.Dot(n, to));
-            if (wi.Z > 0 && !Lamps.IsCutOff(world, scene, p, to, far))
+            if (wi.Z > 0 && !Lamps.IsCutOff(ref world, scene, p, to, far))
             {
-                var body = surface.Evaluate(world, wo, wi, out var coat, out var other);
+                var body = surface.Evaluate(ref world, wo, wi, out var coat, out var other);
                 path.Carried = carried * (albedo * body + new Four(coat)) * (1 / (density + other));
                 path.Gather(light, scene.Clamp);
             }
         }
 
-        var on = surface.Choose(wo, numbers.Next(world), numbers.Next(world), numbers.Next(world));
+        var on = surface.Choose(wo, numbers.Next(ref world), numbers.Next(ref world), numbers.Next(ref world));
         var d = x * on.X + y * on.Y + n * on.Z;
         if (on.Z <= 1e-5f || d.Z <= 1e-5f)
         {
             return false;
         }
 
-        var scattered = surface.Evaluate(world, wo, on, out var coated, out var chance);
+        var scattered = surface.Evaluate(ref world, wo, on, out var coated, out var chance);
         path.Carried = carried * (albedo * scattered + new Four(coated)) * (1 / MathF.Max(chance, 1e-9f));
         path.Density = chance;
         path.Direction = d;
@@ -59,21 +59,21 @@ internal static class GroundScatter
     }
 
     /// <summary>For a transparent ground: how much of the light aimed at is cut off by what stands there.</summary>
-    public static float Shadow<TWorld>(TWorld world, in SceneRecord scene, Float3 p, int bin, ref SampleStream numbers)
+    public static float Shadow<TWorld>(ref TWorld world, in SceneRecord scene, Float3 p, int bin, ref SampleStream numbers)
         where TWorld : struct, IWorld
     {
         // Even chances over the lights' irradiance: a light is chosen about as often as it matters.
-        return Lamps.Aim(world, scene, p, bin, numbers.Next(world), numbers.Next(world), numbers.Next(world), out var to, out var far, out _, out _)
+        return Lamps.Aim(ref world, scene, p, bin, numbers.Next(ref world), numbers.Next(ref world), numbers.Next(ref world), out var to, out var far, out _, out _)
             && to.Z > 0 && world.IsBlocked(p, to, far * 0.9999f) ? 1 : 0;
     }
 
-    private static GroundSurface Surface<TWorld>(TWorld world, in GroundRecord ground, float cosine, float tone)
+    private static GroundSurface Surface<TWorld>(ref TWorld world, in GroundRecord ground, float cosine, float tone)
         where TWorld : struct, IWorld
     {
         var surface = new GroundSurface { Tone = tone, CoatRough = ground.CoatRough, CoatMean = ground.CoatMean };
         if (ground.CoatRough > 0)
         {
-            surface.CoatOut = Albedos.Coat(world, cosine, ground.CoatRough);
+            surface.CoatOut = Albedos.Coat(ref world, cosine, ground.CoatRough);
             surface.CoatShare = MathF.Min(0.9f, MathF.Max(0.25f, surface.CoatOut / (surface.CoatOut + 0.25f)));
         }
 

@@ -17,7 +17,7 @@ internal struct GroundSurface
     public float CoatShare;
 
     /// <summary>The body's scattering times the cosine of the way in, for albedo 1; the coat's; the density of both together.</summary>
-    public readonly float Evaluate<TWorld>(TWorld world, Float3 wo, Float3 wi, out float coat, out float density)
+    public readonly float Evaluate<TWorld>(ref TWorld world, Float3 wo, Float3 wi, out float coat, out float density)
         where TWorld : struct, IWorld
     {
         coat = 0;
@@ -30,7 +30,7 @@ internal struct GroundSurface
         var h = Float3.Normalise(wo + wi);
         coat = Microfacet.Reflected(wo, wi, h, CoatRough, CoatRough) * Fresnel.Dielectric(Float3.Dot(wo, h), 1 / 1.5f, out _);
         density = density * (1 - CoatShare) + CoatShare * Microfacet.ReflectedDensity(wo, h, CoatRough, CoatRough);
-        var through = (1 - CoatOut) * (1 - Albedos.Coat(world, wi.Z, CoatRough)) / (1 - CoatMean);
+        var through = (1 - CoatOut) * (1 - Albedos.Coat(ref world, wi.Z, CoatRough)) / (1 - CoatMean);
         return wi.Z * Scalar.OverPi * through;
     }
 

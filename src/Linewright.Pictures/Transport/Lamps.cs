@@ -11,7 +11,7 @@ namespace Linewright.Pictures.Transport;
 internal static class Lamps
 {
     /// <summary>The first lamp on a ray that shines towards it, -1 for none; shortens <paramref name="far"/>.</summary>
-    public static int Meet<TWorld>(TWorld world, in SceneRecord scene, Float3 o, Float3 d, ref float far)
+    public static int Meet<TWorld>(ref TWorld world, in SceneRecord scene, Float3 o, Float3 d, ref float far)
         where TWorld : struct, IWorld
     {
         var met = -1;
@@ -49,7 +49,7 @@ internal static class Lamps
     /// <summary>Aims at a light.</summary>
     /// <returns>False where nothing comes of it.</returns>
     public static bool Aim<TWorld>(
-        TWorld world, in SceneRecord scene, Float3 p, int bin, float pick, float u1, float u2,
+        ref TWorld world, in SceneRecord scene, Float3 p, int bin, float pick, float u1, float u2,
         out Float3 direction, out float distance, out float density, out Four light)
         where TWorld : struct, IWorld
     {
@@ -60,9 +60,9 @@ internal static class Lamps
         light = default;
         if (pick < sum)
         {
-            direction = Sky.Choose(world, u1, u2, out density);
+            direction = Sky.Choose(ref world, u1, u2, out density);
             density *= scene.Sky.Chance;
-            light = Curves.Read(world, scene.Sky.Column, bin) * Sky.Radiance(world, scene.Sky, direction);
+            light = Curves.Read(ref world, scene.Sky.Column, bin) * Sky.Radiance(ref world, scene.Sky, direction);
             return density > 0;
         }
 
@@ -92,12 +92,12 @@ internal static class Lamps
         }
 
         density = Density(lamp, direction, distance);
-        light = Curves.Read(world, lamp.Column, bin);
+        light = Curves.Read(ref world, lamp.Column, bin);
         return true;
     }
 
     /// <summary>Whether an aimed ray is cut off: by the ground, a nearer lamp, metal or a stone.</summary>
-    public static bool IsCutOff<TWorld>(TWorld world, in SceneRecord scene, Float3 p, Float3 d, float distance)
+    public static bool IsCutOff<TWorld>(ref TWorld world, in SceneRecord scene, Float3 p, Float3 d, float distance)
         where TWorld : struct, IWorld
     {
         var far = distance * 0.9999f;
@@ -111,7 +111,7 @@ internal static class Lamps
         }
 
         var before = far;
-        return Meet(world, scene, p, d, ref before) >= 0 || world.IsBlocked(p, d, far);
+        return Meet(ref world, scene, p, d, ref before) >= 0 || world.IsBlocked(p, d, far);
     }
 
     internal const float Far = 1e30f;

@@ -25,12 +25,12 @@ internal static class LightPath
     /// <param name="x">Pixel from the left.</param>
     /// <param name="y">Pixel from the top.</param>
     /// <param name="index">Number of the sample in its pixel.</param>
-    public static SampleOutcome Trace<TWorld>(TWorld world, in SceneRecord scene, int x, int y, uint index)
+    public static SampleOutcome Trace<TWorld>(ref TWorld world, in SceneRecord scene, int x, int y, uint index)
         where TWorld : struct, IWorld
     {
         var key = Scalar.Hash((uint)(y * scene.Camera.Width + x) * 9781u + Scalar.Hash(scene.Seed));
         var numbers = new SampleStream(key, index);
-        var path = EyeRay(world, scene.Camera, x, y, ref numbers);
+        var path = EyeRay(ref world, scene.Camera, x, y, ref numbers);
         var seen = new SampleOutcome { Alpha = 1 };
         var kept = default(PathState);
         var keptHit = default(Encounter);
@@ -50,7 +50,7 @@ internal static class LightPath
                 }
             }
 
-            var lamp = Lamps.Meet(world, scene, path.Origin, path.Direction, ref far);
+            var lamp = Lamps.Meet(ref world, scene, path.Origin, path.Direction, ref far);
             if (lamp >= 0)
             {
                 kind = OnLamp;
@@ -65,7 +65,7 @@ internal static class LightPath
             var goesOn = false;
             if (kind == Nothing)
             {
-                Miss(world, scene, ref path);
+                Miss(ref world, scene, ref path);
                 if (depth == 0)
                 {
                     seen.Alpha = scene.Sky.Seen;
@@ -77,7 +77,7 @@ internal static class LightPath
             {
                 var record = world.Lamp(lamp);
                 var weight = path.Density > 0 ? path.Density / (path.Density + Lamps.Density(record, path.Direction, far)) : 1;
-                path.Gather(Curves.Read(world, record.Column, path.Bin) * weight, scene.Clamp);
+                path.Gather(Curves.Read(ref world, record.Column, path.Bin) * weight, scene.Clamp);
                 if (depth == 0)
                 {
                     seen.Albedo = new Float3(1, 1, 1);
@@ -90,11 +90,11 @@ internal static class LightPath
                 {
                     var p = path.Origin + path.Direction * far;
                     p.Z = scene.Ground.Height;
-                    seen.Alpha = GroundScatter.Shadow(world, scene, p, path.Bin, ref numbers);
+                    seen.Alpha = GroundScatter.Shadow(ref world, scene, p, path.Bin, ref numbers);
                 }
                 else
                 {
-                    goesOn = GroundScatter.Turn(world, scene, far, ref path, ref numbers, out var shown, out var tone);
+                    goesOn = GroundScatter.Turn(ref world, scene, far, ref path, ref numbers, out var shown, out var tone);
                     if (depth == 0)
                     {
                         Show(ref seen, shown, scene.Ground.Colour * tone, far, 1);
@@ -103,7 +103,7 @@ internal static class LightPath
             }
             else if (hit.Thing < scene.MetalCount)
             {
-                goesOn = MetalScatter.Turn(world, scene, hit, ref path, ref numbers, out var shown);
+                goesOn = MetalScatter.Turn(ref world, scene, hit, ref path, ref numbers, out var shown);
                 if (depth == 0)
                 {
                     Show(ref seen, shown, world.Metal(hit.Thing).Colour, hit.Distance, 2 + hit.Thing);
@@ -125,19 +125,19 @@ internal static class LightPath
                     kept = path;
                     keptHit = hit;
                     isKept = true;
-                    goesOn = StonePath.PassThrough(world, stone, hit, ref path, ref numbers, 1);
+                    goesOn = StonePath.PassThrough(ref world, stone, hit, ref path, ref numbers, 1);
                 }
                 else
                 {
-                    var back = StonePath.Outside(world, stone, hit.Piece, path);
-                    if (numbers.Next(world) < back)
+                    var back = StonePath.Outside(ref world, stone, hit.Piece, path);
+                    if (numbers.Next(ref world) < back)
                     {
-                        StonePath.Reflect(world, stone, hit, ref path, back);
+                        StonePath.Reflect(ref world, stone, hit, ref path, back);
                         goesOn = true;
                     }
                     else
                     {
-                        goesOn = StonePath.PassThrough(world, stone, hit, ref path, ref numbers, 1 - back);
+                        goesOn = StonePath.PassThrough(ref world, stone, hit, ref path, ref numbers, 1 - back);
                     }
                 }
             }
@@ -145,7 +145,7 @@ internal static class LightPath
             if (goesOn && depth >= 3)
             {
                 var survival = MathF.Min(0.95f, path.Carried.Largest);
-                goesOn = numbers.Next(world) < survival;
+                goesOn = numbers.Next(ref world) < survival;
                 path.Carried *= 1 / survival;
             }
 
@@ -160,24 +160,24 @@ internal static class LightPath
                 var gathered = path.Gathered;
                 path = kept;
                 path.Gathered = gathered;
-                StonePath.Reflect(world, keptHit.Thing - scene.MetalCount, keptHit, ref path, 1);
+                StonePath.Reflect(ref world, keptHit.Thing - scene.MetalCount, keptHit, ref path, 1);
                 depth = 0;
             }
         }
 
-        seen.Colour = Colour(world, path.Gathered, path.Bin);
+        seen.Colour = Colour(ref world, path.Gathered, path.Bin);
         return seen;
     }
 
     /// <summary>A ray through the lens. The pixel's window is a tent, a little wider than the pixel, so that edges come out smooth.</summary>
-    private static PathState EyeRay<TWorld>(TWorld world, in CameraRecord camera, int x, int y, ref SampleStream numbers)
+    private static PathState EyeRay<TWorld>(ref TWorld world, in CameraRecord camera, int x, int y, ref SampleStream numbers)
         where TWorld : struct, IWorld
     {
-        float px = x + 0.5f + Tent(numbers.Next(world)), py = y + 0.5f + Tent(numbers.Next(world));
+        float px = x + 0.5f + Tent(numbers.Next(ref world)), py = y + 0.5f + Tent(numbers.Next(ref world));
         var scale = 2 * camera.HalfHeight / camera.Height;
         var ahead = camera.Forward + camera.Right * ((px - 0.5f * camera.Width) * scale) + camera.Up * ((0.5f * camera.Height - py) * scale);
-        var r = camera.Aperture * MathF.Sqrt(numbers.Next(world));
-        Scalar.SinCosTurn(numbers.Next(world), out var sin, out var cos);
+        var r = camera.Aperture * MathF.Sqrt(numbers.Next(ref world));
+        Scalar.SinCosTurn(numbers.Next(ref world), out var sin, out var cos);
         var o = camera.Eye + camera.Right * (r * cos) + camera.Up * (r * sin);
         return new PathState
         {
@@ -185,7 +185,7 @@ internal static class LightPath
             Direction = Float3.Normalise(camera.Eye + ahead * camera.Focus - o),
             Carried = new Four(1),
             LeaveOut = -1,
-            Bin = (int)(numbers.Next(world) * WaveBin.Count) & (WaveBin.Count - 1),
+            Bin = (int)(numbers.Next(ref world) * WaveBin.Count) & (WaveBin.Count - 1),
         };
     }
 
@@ -196,16 +196,16 @@ internal static class LightPath
         return u < 0.5f ? half * (MathF.Sqrt(2 * u) - 1) : half * (1 - MathF.Sqrt(2 - 2 * u));
     }
 
-    private static void Miss<TWorld>(TWorld world, in SceneRecord scene, ref PathState path)
+    private static void Miss<TWorld>(ref TWorld world, in SceneRecord scene, ref PathState path)
         where TWorld : struct, IWorld
     {
-        var radiance = Sky.Radiance(world, scene.Sky, path.Direction);
+        var radiance = Sky.Radiance(ref world, scene.Sky, path.Direction);
         if (path.Density > 0)
         {
-            radiance *= path.Density / (path.Density + scene.Sky.Chance * Sky.Density(world, path.Direction));
+            radiance *= path.Density / (path.Density + scene.Sky.Chance * Sky.Density(ref world, path.Direction));
         }
 
-        path.Gather(Curves.Read(world, scene.Sky.Column, path.Bin) * radiance, scene.Clamp);
+        path.Gather(Curves.Read(ref world, scene.Sky.Column, path.Bin) * radiance, scene.Clamp);
     }
 
     private static void Show(ref SampleOutcome seen, Float3 normal, Float3 albedo, float depth, int facet)
@@ -216,7 +216,7 @@ internal static class LightPath
         seen.Facet = facet;
     }
 
-    private static Float3 Colour<TWorld>(TWorld world, Four light, int bin)
+    private static Float3 Colour<TWorld>(ref TWorld world, Four light, int bin)
         where TWorld : struct, IWorld
     {
         WaveBin a = world.Wave(bin), b = world.Wave((bin + 256) & 1023), c = world.Wave((bin + 512) & 1023), d = world.Wave((bin + 768) & 1023);

@@ -11,7 +11,7 @@ internal static class MetalScatter
     /// <summary>Goes on from a hit.</summary>
     /// <returns>False where the path ends.</returns>
     public static bool Turn<TWorld>(
-        TWorld world, in SceneRecord scene, in Encounter hit, ref PathState path, ref SampleStream numbers, out Float3 shown)
+        ref TWorld world, in SceneRecord scene, in Encounter hit, ref PathState path, ref SampleStream numbers, out Float3 shown)
         where TWorld : struct, IWorld
     {
         var metal = world.Metal(hit.Thing);
@@ -40,14 +40,14 @@ internal static class MetalScatter
         var along = Float3.Cross(across, n);
         var wo = new Float3(Float3.Dot(along, back), Float3.Dot(across, back), MathF.Max(Float3.Dot(n, back), 1e-4f));
 
-        var index = Curves.Read(world, metal.ColumnN, path.Bin);
-        var extinction = Curves.Read(world, metal.ColumnK, path.Bin);
-        var straight = Curves.Read(world, metal.ColumnNormal, path.Bin);
-        var lost = 1 / Albedos.Mirrors(world, wo.Z, metal.Even) - 1;
+        var index = Curves.Read(ref world, metal.ColumnN, path.Bin);
+        var extinction = Curves.Read(ref world, metal.ColumnK, path.Bin);
+        var straight = Curves.Read(ref world, metal.ColumnNormal, path.Bin);
+        var lost = 1 / Albedos.Mirrors(ref world, wo.Z, metal.Even) - 1;
         var carried = path.Carried * new Four(1 + straight.A * lost, 1 + straight.B * lost, 1 + straight.C * lost, 1 + straight.D * lost);
         var start = p + flat * Lift;
 
-        if (Lamps.Aim(world, scene, start, path.Bin, numbers.Next(world), numbers.Next(world), numbers.Next(world), out var to, out var distance, out var density, out var light)
+        if (Lamps.Aim(ref world, scene, start, path.Bin, numbers.Next(ref world), numbers.Next(ref world), numbers.Next(ref world), out var to, out var distance, out var density, out var light)
             && Float3.Dot(to, flat) > 0)
         {
             var wi = new Float3(Float3.Dot(along, to), Float3.Dot(across, to), Float3.Dot(n, to));
@@ -55,7 +55,7 @@ internal static class MetalScatter
             {
                 var h = Float3.Normalise(wo + wi);
                 var mirrored = Microfacet.Reflected(wo, wi, h, metal.Along, metal.Across);
-                if (mirrored > 1e-7f && !Lamps.IsCutOff(world, scene, start, to, distance))
+                if (mirrored > 1e-7f && !Lamps.IsCutOff(ref world, scene, start, to, distance))
                 {
                     var other = Microfacet.ReflectedDensity(wo, h, metal.Along, metal.Across);
                     path.Carried = carried * Reflectance(Float3.Dot(wo, h), index, extinction) * (mirrored / (density + other));
@@ -64,7 +64,7 @@ internal static class MetalScatter
             }
         }
 
-        var facing = Microfacet.VisibleNormal(wo, metal.Along, metal.Across, numbers.Next(world), numbers.Next(world));
+        var facing = Microfacet.VisibleNormal(wo, metal.Along, metal.Across, numbers.Next(ref world), numbers.Next(ref world));
         var cosine = Float3.Dot(wo, facing);
         var on = facing * (2 * cosine) - wo;
         if (on.Z <= 0)

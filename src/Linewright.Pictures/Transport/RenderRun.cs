@@ -1,4 +1,6 @@
+using Linewright.Pictures.Denoising;
 using Linewright.Pictures.Images;
+using Linewright.Pictures.Rays;
 
 namespace Linewright.Pictures.Transport;
 
@@ -46,10 +48,10 @@ internal sealed class RenderRun
             var noise = NoiseMap.Measure(pixels, size, TileSide);
             var left = NoiseMap.Plan(pixels, size, TileSide, noise, settings, wanted);
             share = Math.Max(share, samples / (double)(samples + left));
-            progress?.Report(new PictureProgress(share, pass, samples, noise.Overall, () => Finish(noise)));
+            progress?.Report(new PictureProgress(share, pass, samples, noise.Overall, () => Finish(noise, false)));
             if (left == 0)
             {
-                return Finish(noise);
+                return Finish(noise, true);
             }
         }
     }
@@ -81,7 +83,7 @@ internal sealed class RenderRun
                 var at = y * size.Width + x;
                 for (int i = 0, count = wanted[at]; i < count; i++)
                 {
-                    pixels[at].Add(LightPath.Trace(world, record, x, y, (uint)pixels[at].Count));
+                    pixels[at].Add(LightPath.Trace(ref world, record, x, y, (uint)pixels[at].Count));
                     taken++;
                 }
             }
@@ -90,7 +92,8 @@ internal sealed class RenderRun
         return taken;
     }
 
-    private Picture Finish(NoiseEstimate noise)
+    /// <summary>The picture as it stands, unfiltered; guides only at the end.</summary>
+    private Picture Finish(NoiseEstimate noise, bool isLast)
     {
         var colour = new float[3 * size.Count];
         var alpha = new float[size.Count];
@@ -101,6 +104,91 @@ internal sealed class RenderRun
             alpha[i] = pixels[i].MeanAlpha;
         }
 
-        return new Picture(size, colour, alpha, noise, null);
+        if (isLast && settings.Denoise)
+        {
+            JointFilter.Run(size.Width, size.Height, Filterable, colour, settings.Threads, stop);
+        }
+
+        return new Picture(size, colour, alpha, noise, isLast && settings.KeepGuides ? Guides() : null);
+    }
+
+    private FilterPixel Filterable(int x, int y)
+    {
+        ref var pixel = ref pixels[y * size.Width + x];
+        Float3 first = pixel.Even * (1f / Math.Max(1, (pixel.Count + 1) / 2)), second = pixel.Odd * (1f / Math.Max(1, pixel.Count / 2));
+        if (pixel.Count < 2)
+        {
+            second = first;
+        }
+
+        if (settings.Clamp > 0)
+        {
+            var factor = Fireflies.Factor(PixelSums.Luminance(first), PixelSums.Luminance(second), BrightestNeighbour(x, y));
+            first *= factor;
+            second *= factor;
+        }
+
+        var guide = 1f / pixel.GuideCount;
+        return new FilterPixel
+        {
+            First = (first.X, first.Y, first.Z),
+            Second = (second.X, second.Y, second.Z),
+            Variance = 2 * Spread(x, y),
+            Albedo = (pixel.Albedo.X * guide, pixel.Albedo.Y * guide, pixel.Albedo.Z * guide),
+            Normal = (pixel.Normal.X * guide, pixel.Normal.Y * guide, pixel.Normal.Z * guide),
+            Facet = pixel.Facet,
+        };
+    }
+
+    /// <summary>Variance of a pixel's mean, smoothed over its neighbours: its own is known too badly.</summary>
+    private float Spread(int x, int y)
+    {
+        float sum = 0;
+        var count = 0;
+        for (var yy = Math.Max(0, y - 1); yy <= Math.Min(size.Height - 1, y + 1); yy++)
+        {
+            for (var xx = Math.Max(0, x - 1); xx <= Math.Min(size.Width - 1, x + 1); xx++)
+            {
+                sum += pixels[yy * size.Width + xx].Variance;
+                count++;
+            }
+        }
+
+        return sum / count;
+    }
+
+    private float BrightestNeighbour(int x, int y)
+    {
+        var brightest = 0f;
+        for (var yy = Math.Max(0, y - 1); yy <= Math.Min(size.Height - 1, y + 1); yy++)
+        {
+            for (var xx = Math.Max(0, x - 1); xx <= Math.Min(size.Width - 1, x + 1); xx++)
+            {
+                if (xx != x || yy != y)
+                {
+                    brightest = MathF.Max(brightest, PixelSums.Luminance(pixels[yy * size.Width + xx].Mean));
+                }
+            }
+        }
+
+        return brightest;
+    }
+
+    private PictureGuides Guides()
+    {
+        var guides = new PictureGuides(new float[3 * size.Count], new float[3 * size.Count], new float[size.Count], new int[size.Count], new float[size.Count]);
+        for (var i = 0; i < size.Count; i++)
+        {
+            ref var pixel = ref pixels[i];
+            var share = 1f / pixel.GuideCount;
+            Float3 albedo = pixel.Albedo * share, normal = pixel.Normal * share;
+            (guides.Albedo[3 * i], guides.Albedo[3 * i + 1], guides.Albedo[3 * i + 2]) = (albedo.X, albedo.Y, albedo.Z);
+            (guides.Normal[3 * i], guides.Normal[3 * i + 1], guides.Normal[3 * i + 2]) = (normal.X, normal.Y, normal.Z);
+            guides.Depth[i] = pixel.Depth * share;
+            guides.Facet[i] = pixel.Facet;
+            guides.Variance[i] = pixel.Variance;
+        }
+
+        return guides;
     }
 }

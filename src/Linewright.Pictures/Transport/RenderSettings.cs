@@ -20,9 +20,10 @@ public sealed record RenderSettings
     public int MaxSamples { get; init; } = 64;
 
     /// <summary>
-    /// Largest luminance of one sample that reached its light by way of a diffuse surface and a stone, as a multiple of
-    /// white; 0: none is cut. Cutting takes energy away: caustics come out darker than they are. Light that the eye sees
-    /// straight through stones and mirrors is never cut, so fire stays.
+    /// Largest luminance of one sample whose path met ground or metal first and a stone after that, as a multiple of white;
+    /// 0: none is cut. Cutting takes energy away: caustics come out darker than they are. With it goes a search for
+    /// single pixels that one sample has set alight. Light that the eye sees straight through stones is never cut, so
+    /// fire stays. Final pictures are not cut.
     /// </summary>
     public double Clamp { get; init; }
 
@@ -31,6 +32,9 @@ public sealed record RenderSettings
 
     /// <summary>Whether the filter runs at the end.</summary>
     public bool Denoise { get; init; } = true;
+
+    /// <summary>Whether the picture keeps its guides (albedo, normal, depth, facet, variance): 36 bytes a pixel.</summary>
+    public bool KeepGuides { get; init; }
 
     /// <summary>Threads, 0 for one a core; has no influence on the picture.</summary>
     public int Threads { get; init; }

@@ -26,7 +26,7 @@ internal struct SampleStream
     }
 
     /// <summary>From 0 to just under 1.</summary>
-    public float Next<TWorld>(TWorld world)
+    public float Next<TWorld>(ref TWorld world)
         where TWorld : struct, IWorld
     {
         if (dimension >= Even)

@@ -10,7 +10,7 @@ namespace Linewright.Pictures.Transport;
 internal static class Sky
 {
     /// <summary>Luminance, as a multiple of white.</summary>
-    public static float Radiance<TWorld>(TWorld world, in SkyRecord sky, Float3 d)
+    public static float Radiance<TWorld>(ref TWorld world, in SkyRecord sky, Float3 d)
         where TWorld : struct, IWorld
     {
         var z = MathF.Abs(d.Z);
@@ -64,7 +64,7 @@ internal static class Sky
     }
 
     /// <summary>Chooses a direction, the brighter the oftener.</summary>
-    public static Float3 Choose<TWorld>(TWorld world, float u1, float u2, out float density)
+    public static Float3 Choose<TWorld>(ref TWorld world, float u1, float u2, out float density)
         where TWorld : struct, IWorld
     {
         const int count = SkyRecord.Side * SkyRecord.Side;
@@ -93,7 +93,7 @@ internal static class Sky
     }
 
     /// <summary>Density with which <see cref="Choose"/> comes upon a direction.</summary>
-    public static float Density<TWorld>(TWorld world, Float3 d)
+    public static float Density<TWorld>(ref TWorld world, Float3 d)
         where TWorld : struct, IWorld
     {
         Fold(d, out var u, out var v);

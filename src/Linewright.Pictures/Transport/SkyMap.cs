@@ -7,7 +7,7 @@ internal static class SkyMap
     private const int Fine = 4;
 
     /// <summary>Cells in the order of <see cref="Sky"/>, and the mean radiance over the sphere.</summary>
-    public static (SkyCell[] Cells, double Mean) Of<TWorld>(TWorld world, in SkyRecord sky)
+    public static (SkyCell[] Cells, double Mean) Of<TWorld>(ref TWorld world, in SkyRecord sky)
         where TWorld : struct, IWorld
     {
         const int side = SkyRecord.Side;
@@ -21,7 +21,7 @@ internal static class SkyMap
                 var u = (i % side + (k % Fine + 0.5f) / Fine) * (2f / side) - 1;
                 var v = (i / side + (k / Fine + 0.5f) / Fine) * (2f / side) - 1;
                 var d = Sky.Unfold(u, v, out var stretch);
-                sum += Sky.Radiance(world, sky, d) / stretch;
+                sum += Sky.Radiance(ref world, sky, d) / stretch;
                 solid += 1 / stretch;
             }
 

@@ -16,7 +16,7 @@ internal static class StonePath
     private const float Survival = 0.85f;
 
     /// <summary>Share thrown back at the outside, for the hero.</summary>
-    public static float Outside<TWorld>(TWorld world, int stone, int facet, in PathState path)
+    public static float Outside<TWorld>(ref TWorld world, int stone, int facet, in PathState path)
         where TWorld : struct, IWorld
     {
         var plane = world.Facet(stone, facet);
@@ -26,7 +26,7 @@ internal static class StonePath
     }
 
     /// <summary>Throws the path back at the outside; what it carries is multiplied by share over chance.</summary>
-    public static void Reflect<TWorld>(TWorld world, int stone, in Encounter hit, ref PathState path, float chance)
+    public static void Reflect<TWorld>(ref TWorld world, int stone, in Encounter hit, ref PathState path, float chance)
         where TWorld : struct, IWorld
     {
         var frame = world.StoneFrame(stone);
@@ -34,7 +34,7 @@ internal static class StonePath
         var n = new Float3(plane.X, plane.Y, plane.Z);
         var d = frame.Inwards(path.Direction);
         var cosine = MathF.Max(0f, -Float3.Dot(d, n));
-        var index = Curves.Read(world, world.Stone(stone).ColumnIndex, path.Bin);
+        var index = Curves.Read(ref world, world.Stone(stone).ColumnIndex, path.Bin);
         path.Carried *= new Four(
             Fresnel.Dielectric(cosine, 1 / index.A, out _), Fresnel.Dielectric(cosine, 1 / index.B, out _),
             Fresnel.Dielectric(cosine, 1 / index.C, out _), Fresnel.Dielectric(cosine, 1 / index.D, out _)) * (1 / chance);
@@ -45,7 +45,7 @@ internal static class StonePath
     /// <summary>Lets the path in, follows it until it leaves; what it carries is multiplied by share over chance.</summary>
     /// <returns>False where it was given up.</returns>
     public static bool PassThrough<TWorld>(
-        TWorld world, int stone, in Encounter hit, ref PathState path, ref SampleStream numbers, float chance)
+        ref TWorld world, int stone, in Encounter hit, ref PathState path, ref SampleStream numbers, float chance)
         where TWorld : struct, IWorld
     {
         var frame = world.StoneFrame(stone);
@@ -67,7 +67,7 @@ internal static class StonePath
         var absorption = default(Four);
         if (substance.ColumnAbsorption >= 0)
         {
-            absorption = Curves.Read(world, substance.ColumnAbsorption, path.Bin);
+            absorption = Curves.Read(ref world, substance.ColumnAbsorption, path.Bin);
         }
 
         for (var turn = 0; ; turn++)
@@ -86,7 +86,7 @@ internal static class StonePath
             n = new Float3(plane.X, plane.Y, plane.Z);
             cosine = MathF.Max(0f, Float3.Dot(d, n));
             back = Fresnel.Dielectric(cosine, index, out beyond);
-            if (back < 1 && numbers.Next(world) >= back)
+            if (back < 1 && numbers.Next(ref world) >= back)
             {
                 d = d * index + n * (beyond - index * cosine);
                 break;
@@ -95,7 +95,7 @@ internal static class StonePath
             d -= n * (2 * cosine);
             if (turn >= Patience || path.Carried.Largest < 0.02f)
             {
-                if (numbers.Next(world) >= Survival)
+                if (numbers.Next(ref world) >= Survival)
                 {
                     return false;
                 }
