@@ -22,6 +22,12 @@ internal static class JointFilter
     /// <summary>How alike patches must be, in standard errors; a lower number keeps more detail and more noise.</summary>
     private const float Strictness = 0.5f;
 
+    /// <summary>
+    /// Weight of the half that is averaged in judging itself. Small: it only keeps sparks out, which the other half has not
+    /// seen; a spark's light is lost with it.
+    /// </summary>
+    private const float Veto = 0.1f;
+
     /// <summary>Spread of normals over which smooth metal still counts as the same spot.</summary>
     private const float NormalSpread = 0.02f;
 
@@ -121,7 +127,9 @@ internal static class JointFilter
                 {
                     Vector256<float> v = Load(Band.Variance, at), u = Load(Band.Variance, at + offset);
                     var noise = v + Vector256.MinNative(v, u);
-                    var over = Vector256<float>.One / (Vector256.Create(1e-6f) + scale * (v + u));
+
+                    // Measured in the pixel's own noise: a spark next door is all noise, and must not buy itself in with that.
+                    var over = Vector256<float>.One / (Vector256.Create(1e-6f) + scale * noise);
                     Difference(Band.First, at, offset, noise, over).CopyTo(patchFirst, at);
                     Difference(Band.Second, at, offset, noise, over).CopyTo(patchSecond, at);
                 }
@@ -155,8 +163,9 @@ internal static class JointFilter
                     }
 
                     var turned = Turned(at, offset);
-                    var byFirst = Weight(Patch(patchFirst, at) * third, turned) & kin;
-                    var bySecond = Weight(Patch(patchSecond, at) * third, turned) & kin;
+                    Vector256<float> first = Patch(patchFirst, at) * third, second = Patch(patchSecond, at) * third;
+                    var byFirst = Weight(first + second * Vector256.Create(Veto), turned) & kin;
+                    var bySecond = Weight(second + first * Vector256.Create(Veto), turned) & kin;
                     for (var c = 0; c < 3; c++)
                     {
                         Add(sums[c], at, bySecond * Load(Band.First[c], at + offset));

@@ -114,7 +114,9 @@ internal static unsafe class FacetTracing
         for (var i = 0; i < padded; i += 8)
         {
             Vector256<float> nx = Vector256.Load(planes + i), ny = Vector256.Load(planes + padded + i), nz = Vector256.Load(planes + 2 * padded + i);
-            var slope = Vector256.FusedMultiplyAdd(nx, dx, Vector256.FusedMultiplyAdd(ny, dy, nz * dz));
+
+            // Adding to zero turns a slope of minus zero into zero: what is parallel and inside must not look left behind.
+            var slope = Vector256.FusedMultiplyAdd(nx, dx, Vector256.FusedMultiplyAdd(ny, dy, Vector256.FusedMultiplyAdd(nz, dz, Vector256<float>.Zero)));
             var gap = Vector256.Load(planes + 3 * padded + i) - Vector256.FusedMultiplyAdd(nx, ox, Vector256.FusedMultiplyAdd(ny, oy, nz * oz));
             var t = gap / slope;
             var later = Vector256.LessThan(slope, Vector256<float>.Zero) & Vector256.GreaterThan(t, enter);
@@ -143,7 +145,7 @@ internal static unsafe class FacetTracing
         for (var i = 0; i < padded; i++)
         {
             float nx = planes[i], ny = planes[padded + i], nz = planes[2 * padded + i];
-            var slope = nx * d.X + ny * d.Y + nz * d.Z;
+            var slope = nx * d.X + ny * d.Y + nz * d.Z + 0f;
             var t = (planes[3 * padded + i] - (nx * o.X + ny * o.Y + nz * o.Z)) / slope;
             if (slope < 0)
             {

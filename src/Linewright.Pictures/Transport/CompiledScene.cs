@@ -12,6 +12,8 @@ internal sealed unsafe class CompiledScene : IDisposable
 {
     private readonly List<IDisposable> owned = [];
     private readonly List<float> curves = [];
+    private readonly List<float> albedos = [];
+    private readonly Dictionary<(double Along, double Across), int> finishes = [];
     private readonly Dictionary<object, int> known = new(ReferenceEqualityComparer.Instance);
 
     public CompiledScene(Scene scene, PictureSize size, RenderSettings settings)
@@ -38,7 +40,6 @@ internal sealed unsafe class CompiledScene : IDisposable
             Stones = Keep<StoneRecord>(stones),
             Strips = Keep<StripRecord>([.. scene.Surroundings.Strips.Select(Strip)]),
             Waves = Keep<WaveBin>(WaveTable.Bins),
-            Albedos = Keep<float>([.. AlbedoTable.Mirrors, .. AlbedoTable.Coat]),
             Sobol = Keep<uint>(SobolNumbers.All()),
         };
         var sky = new SkyRecord
@@ -65,7 +66,9 @@ internal sealed unsafe class CompiledScene : IDisposable
             LampCount = scene.Lights.Length,
             Clamp = (float)settings.Clamp,
             Seed = settings.Seed,
+            Ways = settings.Ways,
         };
+        world.Albedos = Keep<float>([.. albedos]);
         world.CurveRows = Keep<float>([.. curves]);
         World = world;
     }
@@ -98,6 +101,18 @@ internal sealed unsafe class CompiledScene : IDisposable
         return column;
     }
 
+    private int Albedo((double Along, double Across) finish, Func<float[]> values)
+    {
+        if (!finishes.TryGetValue(finish, out var table))
+        {
+            table = albedos.Count;
+            albedos.AddRange(values());
+            finishes[finish] = table;
+        }
+
+        return table;
+    }
+
     private int LightColumn(Spectrum colour, double radiance)
     {
         var column = curves.Count;
@@ -112,7 +127,7 @@ internal sealed unsafe class CompiledScene : IDisposable
         {
             Along = (float)finish.RoughAlong,
             Across = (float)finish.RoughAcross,
-            Even = (float)Math.Sqrt(finish.RoughAlong * finish.RoughAcross),
+            Albedo = Albedo((finish.RoughAlong, finish.RoughAcross), () => AlbedoTable.Mirrors((float)finish.RoughAlong, (float)finish.RoughAcross)),
             Lines = new Float3(finish.Lines.Normalised()),
             Waviness = (float)finish.Waviness,
             ColumnN = Column(finish.Metal.N, () => WaveTable.Column(finish.Metal.N.At)),
@@ -220,19 +235,22 @@ internal sealed unsafe class CompiledScene : IDisposable
             Column = Column(reflectance, () => WaveTable.Column(reflectance.At)),
             CoatRough = rough,
             CoatMean = rough > 0 ? CoatMean(rough) : 0,
+            CoatAlbedo = rough > 0 ? Albedo((-1, rough), () => AlbedoTable.Coat(rough)) : 0,
             Colour = new Float3((float)ground.Red, (float)ground.Green, (float)ground.Blue),
         };
     }
 
     /// <summary>Mean of the coat's albedo over a hemisphere, weighted by the cosine.</summary>
-    private float CoatMean(float rough)
+    private static float CoatMean(float rough)
     {
+        var table = AlbedoTable.Coat(rough);
         const int steps = 256;
         var sum = 0f;
-        var world = World;
         for (var i = 0; i < steps; i++)
         {
-            sum += Albedos.Coat(ref world, MathF.Sqrt((i + 0.5f) / steps), rough);
+            var place = MathF.Sqrt(MathF.Sqrt((i + 0.5f) / steps)) * (AlbedoTable.Angles - 1);
+            var at = Math.Min((int)place, AlbedoTable.Angles - 2);
+            sum += table[at] + (table[at + 1] - table[at]) * (place - at);
         }
 
         return sum / steps;

@@ -12,5 +12,6 @@ internal struct GroundRecord
     public int Column;
     public float CoatRough;
     public float CoatMean;
+    public int CoatAlbedo;
     public Float3 Colour;
 }

@@ -25,7 +25,7 @@ internal static class GroundScatter
         shown = n;
         Float3.Frame(n, out var x, out var y);
         var wo = new Float3(Float3.Dot(x, back), Float3.Dot(y, back), MathF.Max(Float3.Dot(n, back), 1e-4f));
-        var surface = Surface(ref world, ground, wo.Z, tone);
+        var surface = Surface(ref world, ground, wo);
         var albedo = Four.Least(Curves.Read(ref world, ground.Column, path.Bin) * tone, 1f);
         var carried = path.Carried;
 
@@ -36,7 +36,7 @@ internal static class GroundScatter
             if (wi.Z > 0 && !Lamps.IsCutOff(ref world, scene, p, to, far))
             {
                 var body = surface.Evaluate(ref world, wo, wi, out var coat, out var other);
-                path.Carried = carried * (albedo * body + new Four(coat)) * (1 / (density + other));
+                path.Carried = carried * (albedo * body + new Four(coat)) * Lamps.Aimed(scene, density, other);
                 path.Gather(light, scene.Clamp);
             }
         }
@@ -67,13 +67,14 @@ internal static class GroundScatter
             && to.Z > 0 && world.IsBlocked(p, to, far * 0.9999f) ? 1 : 0;
     }
 
-    private static GroundSurface Surface<TWorld>(ref TWorld world, in GroundRecord ground, float cosine, float tone)
+    /// <summary>The ground as it is seen from one way out.</summary>
+    internal static GroundSurface Surface<TWorld>(ref TWorld world, in GroundRecord ground, Float3 wo)
         where TWorld : struct, IWorld
     {
-        var surface = new GroundSurface { Tone = tone, CoatRough = ground.CoatRough, CoatMean = ground.CoatMean };
+        var surface = new GroundSurface { CoatRough = ground.CoatRough, CoatMean = ground.CoatMean, CoatAlbedo = ground.CoatAlbedo };
         if (ground.CoatRough > 0)
         {
-            surface.CoatOut = Albedos.Coat(ref world, cosine, ground.CoatRough);
+            surface.CoatOut = AlbedoTable.Read(ref world, ground.CoatAlbedo, wo);
             surface.CoatShare = MathF.Min(0.9f, MathF.Max(0.25f, surface.CoatOut / (surface.CoatOut + 0.25f)));
         }
 

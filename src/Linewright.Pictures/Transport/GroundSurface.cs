@@ -10,9 +10,9 @@ namespace Linewright.Pictures.Transport;
 /// </remarks>
 internal struct GroundSurface
 {
-    public float Tone;
     public float CoatRough;
     public float CoatMean;
+    public int CoatAlbedo;
     public float CoatOut;
     public float CoatShare;
 
@@ -30,7 +30,7 @@ internal struct GroundSurface
         var h = Float3.Normalise(wo + wi);
         coat = Microfacet.Reflected(wo, wi, h, CoatRough, CoatRough) * Fresnel.Dielectric(Float3.Dot(wo, h), 1 / 1.5f, out _);
         density = density * (1 - CoatShare) + CoatShare * Microfacet.ReflectedDensity(wo, h, CoatRough, CoatRough);
-        var through = (1 - CoatOut) * (1 - Albedos.Coat(ref world, wi.Z, CoatRough)) / (1 - CoatMean);
+        var through = (1 - CoatOut) * (1 - AlbedoTable.Read(ref world, CoatAlbedo, wi)) / (1 - CoatMean);
         return wi.Z * Scalar.OverPi * through;
     }
 

@@ -51,7 +51,7 @@ internal interface IWorld
     /// <summary>A number from the table of curves: a column's offset plus the bin.</summary>
     float Curve(int place);
 
-    /// <summary>A number from the tables of albedo: mirrors first, then the coat.</summary>
+    /// <summary>A number from the tables of albedo.</summary>
     float Albedo(int place);
 
     /// <summary>Direction number of Sobol's sequence.</summary>

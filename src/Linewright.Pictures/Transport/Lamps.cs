@@ -42,6 +42,14 @@ internal static class Lamps
         return met;
     }
 
+    /// <summary>Weight of light that was aimed at, over the density of aiming.</summary>
+    public static float Aimed(in SceneRecord scene, float aimed, float chance)
+        => scene.Ways == 0 ? 1 / (aimed + chance) : scene.Ways == 1 ? 1 / aimed : 0;
+
+    /// <summary>Weight of light that was found by chance; all of it where nobody could have aimed.</summary>
+    public static float Found(in SceneRecord scene, float aimed, float chance)
+        => chance <= 0 || scene.Ways == 2 ? 1 : scene.Ways == 1 ? 0 : chance / (aimed + chance);
+
     /// <summary>Density with which aiming comes upon a point of a lamp.</summary>
     public static float Density(in LampRecord lamp, Float3 d, float distance)
         => lamp.Chance * distance * distance / (MathF.Max(-Float3.Dot(d, lamp.Normal), 1e-6f) * lamp.Area);

@@ -76,7 +76,7 @@ internal static class LightPath
             else if (kind == OnLamp)
             {
                 var record = world.Lamp(lamp);
-                var weight = path.Density > 0 ? path.Density / (path.Density + Lamps.Density(record, path.Direction, far)) : 1;
+                var weight = Lamps.Found(scene, Lamps.Density(record, path.Direction, far), path.Density);
                 path.Gather(Curves.Read(ref world, record.Column, path.Bin) * weight, scene.Clamp);
                 if (depth == 0)
                 {
@@ -202,7 +202,7 @@ internal static class LightPath
         var radiance = Sky.Radiance(ref world, scene.Sky, path.Direction);
         if (path.Density > 0)
         {
-            radiance *= path.Density / (path.Density + scene.Sky.Chance * Sky.Density(ref world, path.Direction));
+            radiance *= Lamps.Found(scene, scene.Sky.Chance * Sky.Density(ref world, path.Direction), path.Density);
         }
 
         path.Gather(Curves.Read(ref world, scene.Sky.Column, path.Bin) * radiance, scene.Clamp);

@@ -7,7 +7,7 @@ internal struct MetalRecord
 {
     public float Along;
     public float Across;
-    public float Even;
+    public int Albedo;
     public Float3 Lines;
     public float Waviness;
     public int ColumnN;

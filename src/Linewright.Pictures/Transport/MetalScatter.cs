@@ -43,7 +43,7 @@ internal static class MetalScatter
         var index = Curves.Read(ref world, metal.ColumnN, path.Bin);
         var extinction = Curves.Read(ref world, metal.ColumnK, path.Bin);
         var straight = Curves.Read(ref world, metal.ColumnNormal, path.Bin);
-        var lost = 1 / Albedos.Mirrors(ref world, wo.Z, metal.Even) - 1;
+        var lost = 1 / AlbedoTable.Read(ref world, metal.Albedo, wo) - 1;
         var carried = path.Carried * new Four(1 + straight.A * lost, 1 + straight.B * lost, 1 + straight.C * lost, 1 + straight.D * lost);
         var start = p + flat * Lift;
 
@@ -58,7 +58,7 @@ internal static class MetalScatter
                 if (mirrored > 1e-7f && !Lamps.IsCutOff(ref world, scene, start, to, distance))
                 {
                     var other = Microfacet.ReflectedDensity(wo, h, metal.Along, metal.Across);
-                    path.Carried = carried * Reflectance(Float3.Dot(wo, h), index, extinction) * (mirrored / (density + other));
+                    path.Carried = carried * Reflectance(Float3.Dot(wo, h), index, extinction) * (mirrored * Lamps.Aimed(scene, density, other));
                     path.Gather(light, scene.Clamp);
                 }
             }

@@ -140,7 +140,7 @@ internal sealed class RenderRun
         };
     }
 
-    /// <summary>Variance of a pixel's mean, smoothed over its neighbours: its own is known too badly.</summary>
+    /// <summary>Variance of a pixel's mean, smoothed over its neighbours, since its own is known badly; a spark next door must not raise it.</summary>
     private float Spread(int x, int y)
     {
         float sum = 0;
@@ -154,7 +154,7 @@ internal sealed class RenderRun
             }
         }
 
-        return sum / count;
+        return MathF.Min(sum / count, 4 * pixels[y * size.Width + x].Variance + 1e-6f);
     }
 
     private float BrightestNeighbour(int x, int y)

@@ -39,6 +39,9 @@ public sealed record RenderSettings
     /// <summary>Threads, 0 for one a core; has no influence on the picture.</summary>
     public int Threads { get; init; }
 
+    /// <summary>0 both ways of finding light, 1 aiming alone, 2 chance alone: for tests.</summary>
+    internal int Ways { get; init; }
+
     internal void Check()
     {
         Guard.InRange(NoiseTarget, 0, 10);

@@ -10,4 +10,7 @@ internal struct SceneRecord
     public int LampCount;
     public float Clamp;
     public uint Seed;
+
+    /// <summary>Ways in which light is found: 0 both, 1 by aiming alone, 2 by chance alone (the tests hold them against each other).</summary>
+    public int Ways;
 }
