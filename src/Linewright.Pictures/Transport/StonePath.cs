@@ -31,7 +31,7 @@ internal static class StonePath
     public static void Reflect<TWorld>(ref TWorld world, int stone, in Encounter hit, ref PathState path, float chance)
         where TWorld : struct, IWorld
     {
-        var frame = world.StoneFrame(stone);
+        ref readonly var frame = ref world.StoneFrame(stone);
         var plane = world.Facet(stone, hit.Piece);
         var n = new Float3(plane.X, plane.Y, plane.Z);
         var d = frame.Inwards(path.Direction);
@@ -50,8 +50,8 @@ internal static class StonePath
         ref TWorld world, int stone, in Encounter hit, ref PathState path, ref SampleStream numbers, float chance)
         where TWorld : struct, IWorld
     {
-        var frame = world.StoneFrame(stone);
-        var substance = world.Stone(stone);
+        ref readonly var frame = ref world.StoneFrame(stone);
+        ref readonly var substance = ref world.Stone(stone);
         var index = world.Curve(substance.ColumnIndex + path.Bin);
         var plane = world.Facet(stone, hit.Piece);
         var n = new Float3(plane.X, plane.Y, plane.Z);
