@@ -18,6 +18,8 @@ internal static class CommandLine
             CheckVerb.Create(desk),
             MakeVerb.Create(desk),
             WeighVerb.Create(desk),
+            SheetVerb.Create(desk),
+            QuoteVerb.Create(desk),
             SchemaVerb.Create(desk),
             PictureVerb.Create(desk),
             StudioVerb.Create(desk),

@@ -1,5 +1,7 @@
 using Linewright.Brief;
 using Linewright.Making;
+using Linewright.Paper;
+using Linewright.Quote;
 
 namespace Linewright.Cli;
 
@@ -20,8 +22,23 @@ internal interface IWorkbench
     /// <summary>Builds the parts and weighs them.</summary>
     Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop);
 
+    /// <summary>Prices the piece: the report as far as the layout, and the quote.</summary>
+    (Report Report, PieceQuote Quote) Quote(ResolvedBrief brief, PriceList list, string? grade, IProgress<string> stage, CancellationToken stop);
+
+    /// <summary>Prices every combination of some values; a cell for which no line closes says why.</summary>
+    QuoteGrid Grid(IReadOnlyList<GridAxis> axes, IReadOnlyList<ResolvedBrief> briefs, PriceList list, string? grade, bool isChecked, IProgress<string> stage, CancellationToken stop);
+
     /// <summary>Builds, checks and writes every file but report.json, which the verb writes from the answer.</summary>
     Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
+
+    /// <summary>Builds, checks and draws the technical sheet; writes its files but not report.json.</summary>
+    /// <param name="brief">The brief.</param>
+    /// <param name="paper">The paper that it is drawn for.</param>
+    /// <param name="date">For the title block; null leaves it empty.</param>
+    /// <param name="folder">Where to write.</param>
+    /// <param name="stage">Told what is being done.</param>
+    /// <param name="stop">Asks to stop.</param>
+    Report Sheet(ResolvedBrief brief, PaperSize paper, DateOnly? date, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
 
     /// <summary>Begins to take pictures of a piece; it is built with the first.</summary>
     IPhotoSession Photograph(ResolvedBrief brief);

@@ -2,7 +2,9 @@ using Linewright.Brief;
 using Linewright.Checks;
 using Linewright.Delivery;
 using Linewright.Making;
+using Linewright.Paper;
 using Linewright.Parts;
+using Linewright.Quote;
 
 namespace Linewright.Cli;
 
@@ -23,6 +25,19 @@ internal sealed class Workbench : IWorkbench
     public Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Reports.Of(Made(brief, stage, stop));
 
     /// <inheritdoc/>
+    public (Report Report, PieceQuote Quote) Quote(ResolvedBrief brief, PriceList list, string? grade, IProgress<string> stage, CancellationToken stop)
+    {
+        var design = Solve(brief);
+        stage.Report("Weighing");
+        var weights = Weighing.Of(PartsBuilder.Build(design), stop: stop);
+        return (Reports.Of(design), Quotes.Of(QuoteBasis.Of(design, weights), list, grade));
+    }
+
+    /// <inheritdoc/>
+    public QuoteGrid Grid(IReadOnlyList<GridAxis> axes, IReadOnlyList<ResolvedBrief> briefs, PriceList list, string? grade, bool isChecked, IProgress<string> stage, CancellationToken stop)
+        => QuoteGrids.Run(axes, briefs, list, grade, isChecked, new Counter(stage, briefs.Count, "Quoted", "cells"), stop);
+
+    /// <inheritdoc/>
     public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
     {
         var made = Made(brief, stage, stop);
@@ -31,6 +46,18 @@ internal sealed class Workbench : IWorkbench
         var writing = Task.Run(() => PieceFiles.Write(made, folder.Create, stage, stop), stop);
         var report = Checked(made, Reports.Of(made), stage, stop);
         writing.GetAwaiter().GetResult();
+        stage.Report("Drawing the sheet");
+        SheetFiles.Write(made.Model, report, PaperSize.A4, null, folder.Create, stop);
+        return report;
+    }
+
+    /// <inheritdoc/>
+    public Report Sheet(ResolvedBrief brief, PaperSize paper, DateOnly? date, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    {
+        var made = Made(brief, stage, stop);
+        var report = Checked(made, Reports.Of(made), stage, stop);
+        stage.Report("Drawing the sheet");
+        SheetFiles.Write(made.Model, report, paper, date, folder.Create, stop);
         return report;
     }
 
@@ -50,7 +77,7 @@ internal sealed class Workbench : IWorkbench
         var piece = PartsBuilder.Build(Solve(brief));
         var count = 2 * piece.Parts.Length;
         stage.Report(FormattableString.Invariant($"Meshing {count} solids"));
-        return Workshop.Make(piece, new Counter(stage, count), stop);
+        return Workshop.Make(piece, new Counter(stage, count, "Meshed", "solids"), stop);
     }
 
     private static Report Checked(MadePiece made, Report report, IProgress<string> stage, CancellationToken stop)
@@ -59,8 +86,8 @@ internal sealed class Workbench : IWorkbench
         return Reports.WithFindings(report, findings, Cautions.For(made.Model.Piece.Design.Brief));
     }
 
-    private sealed class Counter(IProgress<string> stage, int count) : IProgress<int>
+    private sealed class Counter(IProgress<string> stage, int count, string done, string what) : IProgress<int>
     {
-        public void Report(int value) => stage.Report(FormattableString.Invariant($"Meshed {value} of {count} solids"));
+        public void Report(int value) => stage.Report(FormattableString.Invariant($"{done} {value} of {count} {what}"));
     }
 }

@@ -57,23 +57,23 @@ internal struct CardWorld : IWorld
 
     public readonly Float4 Facet(int stone, int facet) => Planes[Things[MetalCount + stone].First + facet];
 
-    public readonly Turn StoneFrame(int stone) => Things[MetalCount + stone].Frame;
+    public readonly ref readonly Turn StoneFrame(int stone) => ref Things[MetalCount + stone].Frame;
 
-    public readonly Turn MetalFrame(int metal) => Things[metal].Frame;
+    public readonly ref readonly Turn MetalFrame(int metal) => ref Things[metal].Frame;
 
-    public readonly TriangleNormals Normals(int metal, int triangle) => NormalRows[Things[metal].Second + triangle];
+    public readonly ref readonly TriangleNormals Normals(int metal, int triangle) => ref NormalRows[Things[metal].Second + triangle];
 
-    public readonly MetalRecord Metal(int metal) => Metals[metal];
+    public readonly ref readonly MetalRecord Metal(int metal) => ref Metals[metal];
 
-    public readonly StoneRecord Stone(int stone) => Stones[stone];
+    public readonly ref readonly StoneRecord Stone(int stone) => ref Stones[stone];
 
-    public readonly LampRecord Lamp(int lamp) => Lamps[lamp];
+    public readonly ref readonly LampRecord Lamp(int lamp) => ref Lamps[lamp];
 
-    public readonly StripRecord Strip(int strip) => Strips[strip];
+    public readonly ref readonly StripRecord Strip(int strip) => ref Strips[strip];
 
-    public readonly SkyCell Cell(int cell) => Cells[cell];
+    public readonly ref readonly SkyCell Cell(int cell) => ref Cells[cell];
 
-    public readonly WaveBin Wave(int bin) => Waves[bin];
+    public readonly ref readonly WaveBin Wave(int bin) => ref Waves[bin];
 
     public readonly float Curve(int place) => Curves[place];
 

@@ -126,7 +126,7 @@ public sealed class Stager
 
         // White metal mirrors its paper: a grey one leaves it its edges, a white one would wash them out.
         return kind == GroundKind.Paper && !IsWarm(model.Piece.Design.Brief.Alloy)
-            ? ground with { Red = GreyPaper, Green = GreyPaper * 0.985, Blue = GreyPaper * 0.955 }
+            ? ground with { Red = GreyPaper, Green = GreyPaper * 0.975, Blue = GreyPaper * 0.92 }
             : ground;
     }
 }

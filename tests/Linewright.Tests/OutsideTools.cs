@@ -61,6 +61,29 @@ public static partial class OutsideTools
         return Lib3mf.Read(path);
     }
 
+    /// <summary>Asks qpdf whether a PDF file is sound; anything it has to say beside that fails.</summary>
+    public static void CheckPdf(string path)
+    {
+        var program = FindProgram("qpdf");
+        Assert.SkipWhen(program is null, "qpdf is not installed (Debian package qpdf)");
+        Assert.Contains("No syntax or stream encoding errors found", Run(program!, ["--check", path]), StringComparison.Ordinal);
+    }
+
+    /// <summary>The text of a PDF file, page after page, each ending with a form feed, as poppler lays it out.</summary>
+    public static string PdfText(string path)
+    {
+        var program = FindProgram("pdftotext");
+        Assert.SkipWhen(program is null, "pdftotext is not installed (Debian package poppler-utils)");
+        return Run(program!, ["-layout", path, "-"]);
+    }
+
+    /// <summary>Asks the package dxf-parser what is in a DXF file.</summary>
+    public static DxfReading ReadDxf(string path)
+    {
+        var answer = RunNode("read-dxf.mjs", "dxf-parser", [path]);
+        return JsonSerializer.Deserialize<DxfReading>(answer, Json) ?? throw new InvalidDataException(answer);
+    }
+
     private static string RunNode(string script, string package, IReadOnlyList<string> arguments)
     {
         var folder = Path.Combine(Root, "tools", "oracle");
@@ -126,3 +149,9 @@ public sealed record GlbVerdict(
 /// <summary>What admesh counted after its checks, and the volume that it measured, mm3.</summary>
 public sealed record AdmeshResult(
     int Facets, int Parts, int DisconnectedFacets, int DegenerateFacets, int ReversedFacets, int BackwardsEdges, double Volume);
+
+/// <summary>What dxf-parser read: the version, the line types, and each layer's lines with their length and box, mm.</summary>
+public sealed record DxfReading(string Version, IReadOnlyList<string> LineTypes, int Entities, IReadOnlyList<DxfLayerReading> Layers);
+
+/// <summary>One layer as dxf-parser read it.</summary>
+public sealed record DxfLayerReading(string Name, int Lines, double Length, double Left, double Low, double Right, double High);

@@ -1,9 +1,10 @@
 // Holds a folder written by "make" against its own report, with judges that this project did not write.
 // usage: node judge-folder.mjs FOLDER   prints a line a file; ends with 1 where anything is wrong.
 // Each part's STL: closed, one body, volume within 1e-4 and genus as report.json says (manifold-3d); nothing to repair
-// and nothing split (admesh). Each GLB: no error and no warning (gltf-validator).
+// and nothing split (admesh). Each GLB: no error and no warning (gltf-validator). The sheet: sound (qpdf), its words there
+// (pdftotext). The outlines: read at true scale (dxf-parser).
 import { execFileSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -61,6 +62,33 @@ for (const name of ['piece.glb', 'piece-flat.glb']) {
   const found = ask('validate-glb.mjs', join(folder, name));
   const faults = found.errors + found.warnings > 0 ? [`${found.errors} errors, ${found.warnings} warnings`, ...found.messages.slice(0, 5)] : [];
   say(name, faults, `${found.triangles} triangles, ${found.infos} remarks`);
+}
+
+// The sheet: qpdf finds it sound, poppler reads the piece's name and its laid-flat length on it; each page is an SVG too.
+{
+  const path = join(folder, 'sheet.pdf');
+  const faults = [];
+  const verdict = execFileSync('qpdf', ['--check', path], { encoding: 'utf8' });
+  if (!verdict.includes('No syntax or stream encoding errors found')) faults.push('qpdf: ' + verdict.trim());
+  const text = execFileSync('pdftotext', ['-layout', path, '-'], { encoding: 'utf8' });
+  for (const said of [report.brief.name, `${report.layout.laid_flat_mm.toFixed(2)} laid flat`, 'Cautions']) {
+    if (!text.includes(said)) faults.push(`pdftotext does not find '${said}'`);
+  }
+  const pages = text.split('\f').length - 1;
+  for (let page = 1; page <= pages; page++) {
+    if (!existsSync(join(folder, `sheet-${page}.svg`))) faults.push(`sheet-${page}.svg is missing`);
+  }
+  say('sheet.pdf', faults, `${pages} pages`);
+}
+
+// The outlines: true scale, so the top view's stone is as wide as the brief says.
+{
+  const found = ask('read-dxf.mjs', join(folder, 'outlines.dxf'));
+  const faults = found.version === 'AC1009' ? [] : [`version ${found.version}`];
+  const stone = found.layers.find(layer => layer.name === 'TOP_STONE');
+  const width = stone ? stone.high - stone.low : 0;
+  if (Math.abs(width - report.brief.stone.diameter_mm) > 0.03) faults.push(`the stone is ${width} wide`);
+  say('outlines.dxf', faults, `${found.entities} lines on ${found.layers.length} layers`);
 }
 
 process.exitCode = isSound ? 0 : 1;

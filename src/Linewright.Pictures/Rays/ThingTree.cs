@@ -1,5 +1,6 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 
 namespace Linewright.Pictures.Rays;
 
@@ -22,7 +23,10 @@ internal unsafe struct ThingTree
     public readonly Encounter Nearest(Float3 o, Float3 d, float far, int leaveOut, bool any)
     {
         var hit = new Encounter { Distance = far, Thing = -1 };
-        var ray = new RayLanes(o, d);
+        float rayX = BoxTest.Over(d.X), rayY = BoxTest.Over(d.Y), rayZ = BoxTest.Over(d.Z);
+        Vector256<float> overX = Vector256.Create(rayX), overY = Vector256.Create(rayY), overZ = Vector256.Create(rayZ);
+        Vector256<float> shiftX = Vector256.Create(-o.X * rayX), shiftY = Vector256.Create(-o.Y * rayY), shiftZ = Vector256.Create(-o.Z * rayZ);
+        int nearX = BoxTest.Near(rayX, 0), nearY = BoxTest.Near(rayY, 1), nearZ = BoxTest.Near(rayZ, 2);
         var stack = stackalloc Waiting[2 * TreeWalk.Depth];
         var entries = stackalloc float[TreeNode.Width];
         var waiting = 0;
@@ -32,7 +36,7 @@ internal unsafe struct ThingTree
             if (current >= 0)
             {
                 var node = Nodes + current;
-                var mask = ray.Test(node, hit.Distance, out var entry);
+                var mask = BoxTest.Meet((byte*)node, nearX, nearY, nearZ, overX, overY, overZ, shiftX, shiftY, shiftZ, hit.Distance, out var entry);
                 if (mask != 0)
                 {
                     var first = BitOperations.TrailingZeroCount(mask);
@@ -43,7 +47,7 @@ internal unsafe struct ThingTree
                         continue;
                     }
 
-                    System.Runtime.Intrinsics.Vector256.Store(entry, entries);
+                    entry.Store(entries);
                     current = TreeWalk.Order(node, mask, first, entries, stack, ref waiting);
                     continue;
                 }

@@ -1,6 +1,7 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace Linewright.Pictures.Rays;
 
@@ -22,7 +23,10 @@ internal static unsafe class TreeWalk
     [SkipLocalsInit]
     public static bool Nearest(TreeNode* nodes, TriangleBlock* blocks, Float3 o, Float3 d, ref Encounter hit, Waiting* stack, bool any)
     {
-        var ray = new RayLanes(o, d);
+        float rayX = BoxTest.Over(d.X), rayY = BoxTest.Over(d.Y), rayZ = BoxTest.Over(d.Z);
+        Vector256<float> overX = Vector256.Create(rayX), overY = Vector256.Create(rayY), overZ = Vector256.Create(rayZ);
+        Vector256<float> shiftX = Vector256.Create(-o.X * rayX), shiftY = Vector256.Create(-o.Y * rayY), shiftZ = Vector256.Create(-o.Z * rayZ);
+        int nearX = BoxTest.Near(rayX, 0), nearY = BoxTest.Near(rayY, 1), nearZ = BoxTest.Near(rayZ, 2);
         var entries = stackalloc float[TreeNode.Width];
         var waiting = 0;
         var current = 0;
@@ -33,7 +37,7 @@ internal static unsafe class TreeWalk
             if (current >= 0)
             {
                 var node = nodes + current;
-                var mask = ray.Test(node, far, out var entry);
+                var mask = BoxTest.Meet((byte*)node, nearX, nearY, nearZ, overX, overY, overZ, shiftX, shiftY, shiftZ, far, out var entry);
                 if (mask != 0)
                 {
                     var first = BitOperations.TrailingZeroCount(mask);
@@ -125,17 +129,17 @@ internal static unsafe class TreeWalk
         Vector256<float> dx = Vector256.Create(d.X), dy = Vector256.Create(d.Y), dz = Vector256.Create(d.Z);
         Vector256<float> ux = Vector256.LoadAligned(b + 24), uy = Vector256.LoadAligned(b + 32), uz = Vector256.LoadAligned(b + 40);
         Vector256<float> vx = Vector256.LoadAligned(b + 48), vy = Vector256.LoadAligned(b + 56), vz = Vector256.LoadAligned(b + 64);
-        var px = Vector256.FusedMultiplyAdd(dy, vz, -(dz * vy));
-        var py = Vector256.FusedMultiplyAdd(dz, vx, -(dx * vz));
-        var pz = Vector256.FusedMultiplyAdd(dx, vy, -(dy * vx));
+        var px = Crossed(dy, vz, dz, vy);
+        var py = Crossed(dz, vx, dx, vz);
+        var pz = Crossed(dx, vy, dy, vx);
         var inverse = Vector256<float>.One / Vector256.FusedMultiplyAdd(ux, px, Vector256.FusedMultiplyAdd(uy, py, uz * pz));
         var sx = Vector256.Create(o.X) - Vector256.LoadAligned(b);
         var sy = Vector256.Create(o.Y) - Vector256.LoadAligned(b + 8);
         var sz = Vector256.Create(o.Z) - Vector256.LoadAligned(b + 16);
         var u = Vector256.FusedMultiplyAdd(sx, px, Vector256.FusedMultiplyAdd(sy, py, sz * pz)) * inverse;
-        var qx = Vector256.FusedMultiplyAdd(sy, uz, -(sz * uy));
-        var qy = Vector256.FusedMultiplyAdd(sz, ux, -(sx * uz));
-        var qz = Vector256.FusedMultiplyAdd(sx, uy, -(sy * ux));
+        var qx = Crossed(sy, uz, sz, uy);
+        var qy = Crossed(sz, ux, sx, uz);
+        var qz = Crossed(sx, uy, sy, ux);
         var v = Vector256.FusedMultiplyAdd(dx, qx, Vector256.FusedMultiplyAdd(dy, qy, dz * qz)) * inverse;
         var t = Vector256.FusedMultiplyAdd(vx, qx, Vector256.FusedMultiplyAdd(vy, qy, vz * qz)) * inverse;
         var inside = Vector256.GreaterThanOrEqual(u, Vector256<float>.Zero) & Vector256.GreaterThanOrEqual(v, Vector256<float>.Zero)
@@ -165,4 +169,9 @@ internal static unsafe class TreeWalk
         hit.Piece = block->Triangle[best];
         return true;
     }
+
+    /// <summary>a b - c d.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<float> Crossed(Vector256<float> a, Vector256<float> b, Vector256<float> c, Vector256<float> d)
+        => Fma.IsSupported ? Fma.MultiplySubtract(a, b, c * d) : a * b - c * d;
 }

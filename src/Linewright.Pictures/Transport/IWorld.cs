@@ -22,31 +22,31 @@ internal interface IWorld
     Float4 Facet(int stone, int facet);
 
     /// <summary>A stone's frame.</summary>
-    Turn StoneFrame(int stone);
+    ref readonly Turn StoneFrame(int stone);
 
     /// <summary>A metal part's frame.</summary>
-    Turn MetalFrame(int metal);
+    ref readonly Turn MetalFrame(int metal);
 
     /// <summary>Normals of a part's triangle, in the part's frame.</summary>
-    TriangleNormals Normals(int metal, int triangle);
+    ref readonly TriangleNormals Normals(int metal, int triangle);
 
     /// <summary>A metal part's surface.</summary>
-    MetalRecord Metal(int metal);
+    ref readonly MetalRecord Metal(int metal);
 
     /// <summary>A stone's substance.</summary>
-    StoneRecord Stone(int stone);
+    ref readonly StoneRecord Stone(int stone);
 
     /// <summary>A rectangle of light.</summary>
-    LampRecord Lamp(int lamp);
+    ref readonly LampRecord Lamp(int lamp);
 
     /// <summary>A strip of the surroundings.</summary>
-    StripRecord Strip(int strip);
+    ref readonly StripRecord Strip(int strip);
 
     /// <summary>A cell of the map of the surroundings.</summary>
-    SkyCell Cell(int cell);
+    ref readonly SkyCell Cell(int cell);
 
     /// <summary>A wavelength.</summary>
-    WaveBin Wave(int bin);
+    ref readonly WaveBin Wave(int bin);
 
     /// <summary>A number from the table of curves: a column's offset plus the bin.</summary>
     float Curve(int place);

@@ -17,7 +17,7 @@ internal static class Lamps
         var met = -1;
         for (var i = 0; i < scene.LampCount; i++)
         {
-            var lamp = world.Lamp(i);
+            ref readonly var lamp = ref world.Lamp(i);
             var slope = Float3.Dot(d, lamp.Normal);
             if (slope >= -1e-7f)
             {
@@ -90,7 +90,7 @@ internal static class Lamps
             }
         }
 
-        var lamp = world.Lamp(chosen);
+        ref readonly var lamp = ref world.Lamp(chosen);
         var to = lamp.Corner + lamp.EdgeU * u1 + lamp.EdgeV * u2 - p;
         distance = MathF.Sqrt(Float3.Dot(to, to));
         direction = to * (1 / distance);

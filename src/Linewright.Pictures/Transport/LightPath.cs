@@ -160,7 +160,7 @@ internal static class LightPath
         }
         else if (kind == OnLamp)
         {
-            var record = world.Lamp(lamp);
+            ref readonly var record = ref world.Lamp(lamp);
             var weight = Lamps.Found(scene, Lamps.Density(record, path.Direction, far), path.Density);
             path.Gather(Curves.Read(ref world, record.Column, path.Bin) * weight, scene.Clamp);
             if (depth == 0)

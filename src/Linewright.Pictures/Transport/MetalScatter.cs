@@ -14,9 +14,9 @@ internal static class MetalScatter
         ref TWorld world, in SceneRecord scene, in Encounter hit, ref PathState path, ref SampleStream numbers, out Float3 shown)
         where TWorld : struct, IWorld
     {
-        var metal = world.Metal(hit.Thing);
-        var frame = world.MetalFrame(hit.Thing);
-        var normals = world.Normals(hit.Thing, hit.Piece);
+        ref readonly var metal = ref world.Metal(hit.Thing);
+        ref readonly var frame = ref world.MetalFrame(hit.Thing);
+        ref readonly var normals = ref world.Normals(hit.Thing, hit.Piece);
         var p = path.Origin + path.Direction * hit.Distance;
         var back = path.Direction * -1f;
 

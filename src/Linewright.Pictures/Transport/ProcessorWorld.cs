@@ -36,23 +36,23 @@ internal unsafe struct ProcessorWorld : IWorld
             body->Planes[facet], body->Planes[body->Padded + facet], body->Planes[2 * body->Padded + facet], body->Planes[3 * body->Padded + facet]);
     }
 
-    public readonly Turn StoneFrame(int stone) => Things.Bodies[stone].Frame;
+    public readonly ref readonly Turn StoneFrame(int stone) => ref Things.Bodies[stone].Frame;
 
-    public readonly Turn MetalFrame(int metal) => Things.Meshes[metal].Frame;
+    public readonly ref readonly Turn MetalFrame(int metal) => ref Things.Meshes[metal].Frame;
 
-    public readonly TriangleNormals Normals(int metal, int triangle) => Things.Meshes[metal].Normals[triangle];
+    public readonly ref readonly TriangleNormals Normals(int metal, int triangle) => ref Things.Meshes[metal].Normals[triangle];
 
-    public readonly MetalRecord Metal(int metal) => Metals[metal];
+    public readonly ref readonly MetalRecord Metal(int metal) => ref Metals[metal];
 
-    public readonly StoneRecord Stone(int stone) => Stones[stone];
+    public readonly ref readonly StoneRecord Stone(int stone) => ref Stones[stone];
 
-    public readonly LampRecord Lamp(int lamp) => LampRows[lamp];
+    public readonly ref readonly LampRecord Lamp(int lamp) => ref LampRows[lamp];
 
-    public readonly StripRecord Strip(int strip) => Strips[strip];
+    public readonly ref readonly StripRecord Strip(int strip) => ref Strips[strip];
 
-    public readonly SkyCell Cell(int cell) => Cells[cell];
+    public readonly ref readonly SkyCell Cell(int cell) => ref Cells[cell];
 
-    public readonly WaveBin Wave(int bin) => Waves[bin];
+    public readonly ref readonly WaveBin Wave(int bin) => ref Waves[bin];
 
     public readonly float Curve(int place) => CurveRows[place];
 

@@ -13,8 +13,8 @@ internal sealed class RenderRun
 {
     private const int TileSide = 16;
 
-    /// <summary>Samples of the first pass. Assumed: fewer do not show a pixel's spread.</summary>
-    private const int FirstPass = 16;
+    /// <summary>Samples of the first pass. Assumed: with its neighbours a pixel then has two hundred to be judged by.</summary>
+    private const int FirstPass = 8;
 
     private readonly ISampler sampler;
     private readonly PictureSize size;

@@ -18,7 +18,7 @@ internal static class Sky
         var sum = sky.Horizon + ((d.Z >= 0 ? sky.Zenith : sky.Nadir) - sky.Horizon) * rise;
         for (var i = 0; i < sky.StripCount; i++)
         {
-            var strip = world.Strip(i);
+            ref readonly var strip = ref world.Strip(i);
             var ahead = Float3.Dot(d, strip.Towards);
             if (ahead <= 1e-4f)
             {

@@ -31,7 +31,7 @@ internal static class StonePath
     public static void Reflect<TWorld>(ref TWorld world, int stone, in Encounter hit, ref PathState path, float chance)
         where TWorld : struct, IWorld
     {
-        var frame = world.StoneFrame(stone);
+        ref readonly var frame = ref world.StoneFrame(stone);
         var plane = world.Facet(stone, hit.Piece);
         var n = new Float3(plane.X, plane.Y, plane.Z);
         var d = frame.Inwards(path.Direction);
@@ -48,8 +48,8 @@ internal static class StonePath
     public static void Enter<TWorld>(ref TWorld world, int stone, in Encounter hit, ref PathState path, float chance)
         where TWorld : struct, IWorld
     {
-        var frame = world.StoneFrame(stone);
-        var substance = world.Stone(stone);
+        ref readonly var frame = ref world.StoneFrame(stone);
+        ref readonly var substance = ref world.Stone(stone);
         var index = world.Curve(substance.ColumnIndex + path.Bin);
         var plane = world.Facet(stone, hit.Piece);
         var n = new Float3(plane.X, plane.Y, plane.Z);
@@ -74,7 +74,7 @@ internal static class StonePath
         where TWorld : struct, IWorld
     {
         var stone = path.Inside;
-        var substance = world.Stone(stone);
+        ref readonly var substance = ref world.Stone(stone);
         var index = world.Curve(substance.ColumnIndex + path.Bin);
         Float3 o = path.Origin, d = path.Direction;
         var absorption = default(Four);
@@ -102,7 +102,7 @@ internal static class StonePath
             if (back < 1 && numbers.Next(ref world) >= back)
             {
                 d = d * index + n * (beyond - index * cosine);
-                var frame = world.StoneFrame(stone);
+                ref readonly var frame = ref world.StoneFrame(stone);
                 path.Origin = frame.PointOutwards(o);
                 path.Direction = Float3.Normalise(frame.Outwards(d));
                 path.Inside = -1;

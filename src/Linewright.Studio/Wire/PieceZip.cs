@@ -1,6 +1,7 @@
 using System.IO.Compression;
 using Linewright.Delivery;
 using Linewright.Making;
+using Linewright.Paper;
 
 namespace Linewright.Studio.Wire;
 
@@ -28,6 +29,7 @@ public static class PieceZip
             }
 
             PieceFiles.Write(made, Create, stage, stop);
+            SheetFiles.Write(made.Model, report, PaperSize.A4, null, Create, stop);
             using var file = Create("report.json");
             ReportJson.Write(report, file);
         }

@@ -2,7 +2,10 @@ using Linewright.Brief;
 using Linewright.Checks;
 using Linewright.Cli;
 using Linewright.Making;
+using Linewright.Paper;
+using Linewright.Quote;
 using Linewright.Staging;
+using Linewright.Tests.Core;
 
 namespace Linewright.Tests.Cli;
 
@@ -11,6 +14,9 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
 {
     /// <summary>The brief that the verb was given last.</summary>
     public ResolvedBrief? Asked { get; private set; }
+
+    /// <summary>The briefs that a grid was asked for last.</summary>
+    public IReadOnlyList<ResolvedBrief> GridAsked { get; private set; } = [];
 
     /// <summary>Runs in the middle of make, after the first file.</summary>
     public Action<OutputFolder> Midway { get; init; } = _ => { };
@@ -24,6 +30,18 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
 
     public Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Answer(brief, stage);
 
+    public (Report Report, PieceQuote Quote) Quote(ResolvedBrief brief, PriceList list, string? grade, IProgress<string> stage, CancellationToken stop)
+        => (Answer(brief, stage), Quotes.Of(SamplePrices.Basis, list, grade));
+
+    public QuoteGrid Grid(IReadOnlyList<GridAxis> axes, IReadOnlyList<ResolvedBrief> briefs, PriceList list, string? grade, bool isChecked, IProgress<string> stage, CancellationToken stop)
+    {
+        GridAsked = briefs;
+        var cells = QuoteGrids.Combinations(axes).Select((values, index) => index == 0
+            ? new GridCell(values, false, ["no line closes: the test says so"], null, null, null, null, null, null, null, null, null, null)
+            : new GridCell(values, true, [], null, 48, 178, 12.40m, 4.8m, 900, 3000, 600, 4500, 7925.58m + index));
+        return new QuoteGrid(axes, [.. cells], 8, 6);
+    }
+
     public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
     {
         using (var part = folder.Create("parts/link.stl"))
@@ -33,6 +51,20 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
 
         Midway(folder);
         stop.ThrowIfCancellationRequested();
+        return Answer(brief, stage);
+    }
+
+    /// <summary>The paper and the date that the sheet was asked for last.</summary>
+    public (PaperSize? Paper, DateOnly? Date) SheetAsked { get; private set; }
+
+    public Report Sheet(ResolvedBrief brief, PaperSize paper, DateOnly? date, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    {
+        SheetAsked = (paper, date);
+        using (var sheet = folder.Create("sheet.pdf"))
+        {
+            sheet.Write("%PDF"u8);
+        }
+
         return Answer(brief, stage);
     }
 

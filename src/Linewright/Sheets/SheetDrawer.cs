@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using Linewright.Assembly;
+using Linewright.Paper;
+using Linewright.Parts;
+using Linewright.Solids.Space;
+using static Linewright.Sheets.Figures;
+
+namespace Linewright.Sheets;
+
+/// <summary>Front door of the room: draws the technical sheet that a bench makes the piece from.</summary>
+/// <remarks>
+/// Page 1 the link, 2 its sections and the joint, 3 the whole line, 4 the clasp, then parts, stones, metal, tolerances, finish, work and cautions in
+/// words. All dimensions are the finished piece's, in mm, those in brackets measured on the mesh and for information only.
+/// The same piece and date give the same sheet.
+/// </remarks>
+public static class SheetDrawer
+{
+    /// <summary>Draws the sheet.</summary>
+    /// <exception cref="ArgumentException">There are more or fewer bodies than parts.</exception>
+    public static TechnicalSheet Draw(SheetTask task)
+    {
+        ArgumentNullException.ThrowIfNull(task);
+        var (model, piece) = (task.Model, task.Model.Piece);
+        if (task.Bodies.Length != piece.Parts.Length)
+        {
+            throw new ArgumentException($"{Count(piece.Parts.Length)} parts, {Count(task.Bodies.Length)} bodies", nameof(task));
+        }
+
+        var brief = piece.Design.Brief;
+        var projection = task.Paper.Name == PaperSize.Letter.Name ? Projection.ThirdAngle : Projection.FirstAngle;
+        var frame = new SheetFrame(
+            task.Paper.Landscape,
+            projection,
+            brief.Name,
+            $"{brief.Alloy.Name}, {Number(brief.Alloy.FinenessPerMille, 0)} \u2030",
+            $"{Count(piece.Layout.Count)} {brief.Species.Name.ToLowerInvariant()}, round, {Dia(piece.Stone.DiameterMm)}",
+            task.Date);
+        var bodies = new SheetBodies(piece, task.Bodies);
+        LinkPage link = null!;
+        LinePage line = null!;
+        ClaspPage clasp = null!;
+        Parallel.Invoke(
+            () => link = new LinkPage(piece, bodies, model.MeshOf(PartRole.Link).Mesh.Bounds),
+            () => line = new LinePage(piece, bodies),
+            () => clasp = new ClaspPage(piece, bodies, ClaspSize(model)));
+        var (linkScale, linkMarks) = link.Draw(frame.Field, projection);
+        var (jointScale, jointMarks) = link.DrawSections(frame.Field);
+        var (lineScale, lineMarks) = line.Draw(frame.Field, width => SheetWords.Parts(task, width));
+        var (claspScale, claspMarks) = clasp.Draw(frame.Field);
+        var words = WordFlow.Set(SheetWords.Sections(task, WordFlow.ColumnMm(frame.Field)), frame.Field, frame.Corner);
+        var count = 4 + words.Length;
+        var pages = ImmutableArray.CreateBuilder<Page>();
+        pages.Add(frame.Page("link, as set", linkScale.Text, 1, count, [.. linkMarks, .. Notes(frame)]));
+        pages.Add(frame.Page("sections of link and joint", jointScale.Text, 2, count, [.. jointMarks, .. Notes(frame)]));
+        pages.Add(frame.Page("line, parts", lineScale, 3, count, [.. lineMarks, .. Notes(frame)]));
+        pages.Add(frame.Page("clasp, closed", claspScale.Text, 4, count, [.. claspMarks, .. Notes(frame)]));
+        for (var i = 0; i < words.Length; i++)
+        {
+            pages.Add(frame.Page("stones, finish, work, cautions", "none", 5 + i, count, words[i]));
+        }
+
+        return new TechnicalSheet(new PaperDocument($"{brief.Name}, technical sheet", pages.ToImmutable()), link.Plans());
+    }
+
+    private static Bounds ClaspSize(PieceModel model)
+    {
+        var box = Bounds.Empty;
+        foreach (var role in (PartRole[])[PartRole.Box, PartRole.Tongue, PartRole.Safety])
+        {
+            box = model.Piece.Find(role) is null ? box : box.Join(model.MeshOf(role).Mesh.Bounds);
+        }
+
+        return box;
+    }
+
+    // Left of the title block: what the dimensions are.
+    private static ImmutableArray<Label> Notes(SheetFrame frame)
+    {
+        var corner = frame.Corner;
+        return Paragraph.Set(
+            "Finished piece, as set and polished; dimensions in mm, in brackets: for information. The figures hold: do not measure the print.",
+            SheetPens.Small,
+            corner.Left,
+            corner.Top,
+            corner.Width - 3);
+    }
+}

@@ -1,0 +1,190 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using System.Xml;
+using Linewright.Assembly;
+using Linewright.Checks;
+using Linewright.Delivery;
+using Linewright.Files;
+using Linewright.Making;
+using Linewright.Paper;
+using Linewright.Sheets;
+using Linewright.Solids.Meshing;
+using Linewright.Solids.Outlines;
+using Linewright.Tests.Core;
+
+namespace Linewright.Tests.Files;
+
+/// <summary>The technical sheet of real lines: what is on it, that it can be read, and its files before outside readers.</summary>
+public class SheetTests
+{
+    private static readonly ConcurrentDictionary<double, Lazy<Made>> Known = new();
+
+    private static readonly PaperSize[] Papers = [PaperSize.A4, PaperSize.Letter];
+
+    [Theory]
+    [InlineData(1.5)]
+    [InlineData(3.0)]
+    [InlineData(4.0)]
+    [InlineData(6.5)]
+    public void No_text_lies_on_another_and_none_leaves_the_frame(double diameter)
+    {
+        foreach (var paper in Papers)
+        {
+            var sheet = Of(diameter).Draw(paper);
+            Assert.InRange(sheet.Document.Pages.Length, 4, 7);
+            foreach (var page in sheet.Document.Pages)
+            {
+                // ISO 5457: the frame is 20 mm from the left edge and 10 from the others.
+                var frame = new PaperBox(20, 10, page.Size.WidthMm - 10, page.Size.HeightMm - 10);
+                var labels = page.Marks.OfType<Label>().ToList();
+                Assert.True(labels.Count > 15);
+                Assert.All(labels, label => Assert.True(frame.Contains(label.Box), $"'{label.Text}' leaves the frame of {paper.Name}"));
+                Assert.All(page.Marks, mark => Assert.True(page.Size.Box.Contains(mark.Box), $"a mark leaves {paper.Name}: {mark.Box}"));
+                var overlaps = labels.SelectMany((a, i) => labels.Skip(i + 1).Where(b => a.Box.Overlaps(b.Box)).Select(b => $"'{a.Text}' and '{b.Text}'"));
+                Assert.Empty(overlaps);
+            }
+        }
+    }
+
+    [Fact]
+    public void The_sheet_says_what_the_bench_needs()
+    {
+        var made = Of(4.0);
+        var piece = made.Model.Piece;
+        var said = made.Draw(PaperSize.A4).Document.Pages.SelectMany(page => page.Marks).OfType<Label>().Select(label => label.Text).ToList();
+        var all = string.Join(' ', said);
+        string Mm(double value) => value.ToString("0.00", CultureInfo.InvariantCulture);
+        foreach (var text in (string[])
+        [
+            "FRONT", "TOP", "LEFT SIDE", "SECTION A-A", "SECTION B-B", "SECTION C-C, CLOSED", "LINE, LAID FLAT", "LINE, CLOSED ROUND",
+            "first angle", "2026-03-31", $"{piece.Design.Brief.Alloy.Name}, 750 \u2030", "Stones and seats", "Tolerances", "Finish, face by face", "Cautions",
+            $"\u00d8{Mm(piece.Link.StoneMm)}", $"{Mm(piece.Link.GirdleHeightMm)} girdle", $"{Mm(piece.Hinge.CuletMm)} culet", $"seat {Mm(piece.Link.SeatMm)} deep",
+            $"bar \u00d8{Mm(piece.Hinge.BarMm)}", $"hole \u00d8{Mm(piece.Hinge.HoleMm)}", $"{Mm(piece.Clasp.LengthMm)} axis to axis", $"press {Mm(piece.Clasp.PressMm)} to free",
+            $"{Mm(piece.Layout.LaidFlatMm)} laid flat", piece.Layout.PitchMm.ToString("0.000", CultureInfo.InvariantCulture) + " pitch",
+        ])
+        {
+            Assert.Contains(text, all, StringComparison.Ordinal);
+        }
+
+        // Every caution, word for word, however it is broken into lines.
+        Assert.All(made.Report.Cautions, caution => Assert.Contains(caution, all, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Letter_is_drawn_in_third_angle_and_A4_in_first()
+    {
+        // Standard: ISO 5456-2: in first angle the view from above stands below the front view, in third above it.
+        double HeightOf(PaperSize paper, string name) => Of(4.0).Draw(paper).Document.Pages[0].Marks.OfType<Label>().Single(label => label.Text == name).At.Y;
+        Assert.True(HeightOf(PaperSize.A4, "TOP") > HeightOf(PaperSize.A4, "FRONT"));
+        Assert.True(HeightOf(PaperSize.Letter, "TOP") < HeightOf(PaperSize.Letter, "FRONT"));
+    }
+
+    [Fact]
+    public void Lines_have_the_widths_of_one_group_and_no_grey()
+    {
+        // Standard: ISO 128-2: widths in steps of the root of 2 from 0.13 to 2 mm.
+        double[] standard = [0.13, 0.18, 0.25, 0.35, 0.5, 0.7];
+        var marks = Of(4.0).Draw(PaperSize.A4).Document.Pages.SelectMany(page => page.Marks).ToList();
+        Assert.All(marks.OfType<Stroke>(), stroke => Assert.Contains(stroke.Pen.WidthMm, standard));
+        Assert.All(marks.OfType<Area>(), area => Assert.True(area.Grey is 0 or 1));
+        Assert.All(marks.OfType<Label>(), label => Assert.True(label.Style.CapitalMm >= 1.8));
+    }
+
+    [Fact]
+    public void Two_drawings_have_the_same_bytes_whatever_the_culture()
+    {
+        var once = Files(Of(3.0));
+        var before = CultureInfo.CurrentCulture;
+        try
+        {
+            var comma = (CultureInfo)CultureInfo.InvariantCulture.Clone();
+            (comma.NumberFormat.NumberDecimalSeparator, comma.NumberFormat.NegativeSign) = (",", "~");
+            CultureInfo.CurrentCulture = comma;
+            var again = Files(Of(3.0));
+            Assert.Equal(once.Keys, again.Keys);
+            Assert.All(once, file => Assert.Equal(file.Value, again[file.Key]));
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    [Fact]
+    public void Outside_readers_take_the_pdf_the_svg_and_the_dxf()
+    {
+        var made = Of(4.0);
+        var files = Files(made);
+        var pages = files.Keys.Count(name => name.EndsWith(".svg", StringComparison.Ordinal));
+        Assert.All(files.Where(file => file.Key.EndsWith(".svg", StringComparison.Ordinal)), file => new XmlDocument().Load(new MemoryStream(file.Value)));
+
+        // Judges: qpdf --check, pdftotext of poppler, dxf-parser from npm.
+        using var pdf = new ScratchFile("sheet.pdf", stream => stream.Write(files["sheet.pdf"]));
+        OutsideTools.CheckPdf(pdf.Path);
+        var text = OutsideTools.PdfText(pdf.Path);
+        Assert.Equal(pages, text.Count(letter => letter == '\f'));
+        Assert.Contains(FormattableString.Invariant($"{pages} of {pages}"), text, StringComparison.Ordinal);
+        Assert.Contains("SECTION B-B", text, StringComparison.Ordinal);
+
+        using var dxf = new ScratchFile("outlines.dxf", stream => stream.Write(files["outlines.dxf"]));
+        var found = OutsideTools.ReadDxf(dxf.Path);
+        Assert.Equal("AC1009", found.Version);
+        Assert.Contains("DASHED", found.LineTypes);
+
+        // True scale: the front view is as long as the link, the view from above as wide, both within the lift.
+        var size = made.Model.MeshOf(Linewright.Parts.PartRole.Link).Mesh.Bounds.Size;
+        var front = found.Layers.Single(layer => layer.Name == "FRONT_METAL");
+        Assert.Equal(size.X, front.Right - front.Left, 0.05);
+        Assert.Equal(size.Z, front.High - front.Low, 0.05);
+        var top = found.Layers.Single(layer => layer.Name == "TOP_METAL");
+        Assert.Equal(size.Y, top.High - top.Low, 0.05);
+
+        // And as long as the lines that we drew.
+        var drawn = made.Draw(PaperSize.A4).Outlines.Single(plan => plan.Name == "SECTION_A").Lines.Where(line => line.Tag != SheetTagOfStone);
+        Assert.Equal(drawn.Sum(line => line.Length), found.Layers.Single(layer => layer.Name == "SECTION_A_METAL").Length, 1e-3);
+    }
+
+    [Fact]
+    public void A_layer_of_a_dxf_has_a_name_that_release_12_allows()
+        => Assert.Throws<ArgumentException>(() => new DxfLayer("front view", false, []));
+
+    private static int SheetTagOfStone => Of(4.0).Draw(PaperSize.A4).Outlines[0].StoneTag;
+
+    private static Made Of(double diameter) => Known.GetOrAdd(diameter, key => new Lazy<Made>(() => new Made(key))).Value;
+
+    private static SortedDictionary<string, byte[]> Files(Made made)
+    {
+        var streams = new SortedDictionary<string, MemoryStream>(StringComparer.Ordinal);
+        SheetFiles.Write(made.Model, made.Report, PaperSize.A4, null, name => streams[name] = new MemoryStream(), CancellationToken.None);
+        return new SortedDictionary<string, byte[]>(streams.ToDictionary(file => file.Key, file => file.Value.ToArray(), StringComparer.Ordinal), StringComparer.Ordinal);
+    }
+
+    /// <summary>A line, coarsely meshed once, and its sheets.</summary>
+    private sealed class Made
+    {
+        // Coarser than a caster's file: sheets are drawn from real parts, but seconds count.
+        private static readonly MeshSettings Settings = new(0.07, 0.02, true);
+
+        private readonly ConcurrentDictionary<string, TechnicalSheet> sheets = new(StringComparer.Ordinal);
+
+        public Made(double diameter)
+        {
+            var piece = CheckedPieces.Piece(diameter, "gold-750-yellow");
+            Model = PieceModel.Of(piece, [.. piece.Parts.AsParallel().AsOrdered().Select(part => Mesher.Run(part.AsSet, Settings, threads: 1))]);
+            var findings = new[] { new Finding("smallest-wall", Verdict.Caution, "base rail", 0.61, 0.7, "mm", "test", "assumed", "a thicker rail") };
+            var weights = piece.Parts.Select(part => new PartReport(part.Name, "", part.Count, part.IsCast, 1, 1, 1, 0, 1, 1, 0.31, 0.4)).ToList();
+            Report = Reports.WithFindings(Reports.Of(piece.Design), findings, Cautions.For(piece.Design.Brief)) with { Parts = weights, Weights = new WeightsReport(14.2, 18.3, 29.3, []) };
+        }
+
+        public PieceModel Model { get; }
+
+        public Report Report { get; }
+
+        public TechnicalSheet Draw(PaperSize paper) => sheets.GetOrAdd(paper.Name, _ => SheetDrawer.Draw(new SheetTask(
+            Model,
+            Report,
+            [.. Model.Piece.Parts.Select((part, i) => CreasedNormals.Of(Model.AsSet[i].Mesh, part.AsSet)).Select(surface => OutlineBody.Of(surface.Positions, surface.Normals, surface.Triangles))],
+            paper,
+            new DateOnly(2026, 3, 31))));
+    }
+}
