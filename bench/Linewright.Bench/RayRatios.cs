@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using Linewright.Pictures.Rays;
 using Linewright.Solids.Meshing;
-using Linewright.Solids.Polyhedra;
 using Linewright.Solids.Space;
 using Linewright.Stones;
 

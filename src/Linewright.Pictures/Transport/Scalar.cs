@@ -25,7 +25,7 @@ internal static class Scalar
         cos = quadrant == 0 ? cq : quadrant == 1 ? -sq : quadrant == 2 ? -cq : sq;
     }
 
-    /// <summary>e to a power at or below zero; relative error below 5e-5 down to -20, zero below -60.</summary>
+    /// <summary>e to a power at or below zero; relative error below 3e-5 down to -20, zero below -60.</summary>
     /// <remarks>The series of x / 64, squared six times. Calculated.</remarks>
     public static float Exp(float x)
     {
@@ -35,7 +35,7 @@ internal static class Scalar
         }
 
         x *= 1f / 64;
-        var e = 1 + x * (1 + x * (0.5f + x * (1f / 6 + x * (1f / 24 + x * (1f / 120)))));
+        var e = 1 + x * (1 + x * (0.5f + x * (1f / 6 + x * (1f / 24 + x * (1f / 120 + x * (1f / 720))))));
         e *= e;
         e *= e;
         e *= e;
