@@ -18,6 +18,7 @@ internal static class CommandLine
             CheckVerb.Create(desk),
             MakeVerb.Create(desk),
             WeighVerb.Create(desk),
+            ToleranceVerb.Create(desk),
             SchemaVerb.Create(desk),
             StudioVerb.Create(desk),
         };

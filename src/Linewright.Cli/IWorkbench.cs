@@ -20,6 +20,14 @@ internal interface IWorkbench
     /// <summary>Builds the parts and weighs them.</summary>
     Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop);
 
+    /// <summary>Builds the parts, measures their walls and draws a lot of such pieces.</summary>
+    /// <param name="brief">The brief.</param>
+    /// <param name="pieces">How many to draw.</param>
+    /// <param name="seed">Which lot.</param>
+    /// <param name="stage">Told what is being done.</param>
+    /// <param name="stop">Asks to stop.</param>
+    Report Tolerance(ResolvedBrief brief, int pieces, long seed, IProgress<string> stage, CancellationToken stop);
+
     /// <summary>Builds, checks and writes every file but report.json, which the verb writes from the answer.</summary>
     Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
 }

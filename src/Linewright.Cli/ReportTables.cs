@@ -196,6 +196,17 @@ internal sealed class ReportTables : IDisposable
         console.Write(table);
     }
 
+    /// <summary>How a lot of such pieces comes out.</summary>
+    public void Tolerance(Report report)
+    {
+        if (report.Tolerance is not { } study)
+        {
+            return;
+        }
+
+        ToleranceTables.Write(console, study);
+    }
+
     /// <summary>Where the files are.</summary>
     public void Written(string folder) => Line($"written to {Markup.Escape(folder)}");
 

@@ -1,8 +1,10 @@
+using Linewright.Assembly;
 using Linewright.Brief;
 using Linewright.Checks;
 using Linewright.Delivery;
 using Linewright.Making;
 using Linewright.Parts;
+using Linewright.Tolerance;
 
 namespace Linewright.Cli;
 
@@ -23,6 +25,19 @@ internal sealed class Workbench : IWorkbench
     public Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Reports.Of(Made(brief, stage, stop));
 
     /// <inheritdoc/>
+    public Report Tolerance(ResolvedBrief brief, int pieces, long seed, IProgress<string> stage, CancellationToken stop)
+    {
+        var design = Solve(brief);
+        var piece = PartsBuilder.Build(design);
+        stage.Report(FormattableString.Invariant($"Meshing {piece.Parts.Length} solids"));
+        var model = PieceModel.Build(piece, new Counter(stage, piece.Parts.Length), stop);
+        stage.Report("Measuring the walls");
+        var walls = PieceChecks.Walls(model, stop);
+        stage.Report(FormattableString.Invariant($"Drawing {pieces} pieces"));
+        return Reports.Of(design) with { Tolerance = ToleranceStudy.Of(piece, walls, pieces, seed, stop) };
+    }
+
+    /// <inheritdoc/>
     public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
     {
         var made = Made(brief, stage, stop);
@@ -30,6 +45,7 @@ internal sealed class Workbench : IWorkbench
         // Files and checks know nothing of each other: one processor each.
         var writing = Task.Run(() => PieceFiles.Write(made, folder.Create, stage, stop), stop);
         var report = Checked(made, Reports.Of(made), stage, stop);
+        report = report with { Tolerance = ToleranceStudy.Of(made.Model.Piece, report.Findings, stop: stop) };
         writing.GetAwaiter().GetResult();
         return report;
     }

@@ -13,6 +13,7 @@ using Linewright.Solids.Meshing;
 using Linewright.Solids.Polyhedra;
 using Linewright.Solids.Space;
 using Linewright.Studio.Serving;
+using Linewright.Tolerance;
 using Type = System.Type;
 
 namespace Linewright.Tests;
@@ -25,7 +26,7 @@ public class RoomsTests
     private static readonly Project[] Order =
     [
         new("Linewright.Solids", [], ["Space", "Lanes", "Shapes", "Meshing", "Polyhedra", "Measures"]),
-        new("Linewright", ["Linewright.Solids"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making"]),
+        new("Linewright", ["Linewright.Solids"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Tolerance", "Making"]),
         new("Linewright.Files", ["Linewright.Solids"], []),
         new("Linewright.Delivery", ["Linewright", "Linewright.Files", "Linewright.Solids"], []),
         new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
@@ -39,7 +40,7 @@ public class RoomsTests
     /// <summary>Static classes that the command line may call: the rooms' front doors and the writers.</summary>
     private static readonly Type[] FrontDoors =
     [
-        typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks), typeof(Cautions),
+        typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks), typeof(Cautions), typeof(ToleranceStudy),
         typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(PieceFiles), typeof(StudioServer),
     ];
 

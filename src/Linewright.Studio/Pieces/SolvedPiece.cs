@@ -53,7 +53,8 @@ public sealed class SolvedPiece(LineDesign design)
     {
         var worn = await ModelAsync(stage, stop).ConfigureAwait(false);
         var meshes = await CastAsync(stage, stop).ConfigureAwait(false);
-        return new MadePiece(worn, [.. Piece.Parts.Select((part, index) => Pattern.Of(part, meshes[index], Brief.Process.ShrinkPercent))]);
+        var chain = Brief.Chain;
+        return new MadePiece(worn, [.. Piece.Parts.Select((part, index) => Pattern.Of(part, meshes[index], chain))]);
     }
 
     /// <summary>What every check measured.</summary>

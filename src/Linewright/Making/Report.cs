@@ -1,5 +1,6 @@
 using Linewright.Brief;
 using Linewright.Checks;
+using Linewright.Tolerance;
 
 namespace Linewright.Making;
 
@@ -21,6 +22,9 @@ public sealed record Report(
     IReadOnlyList<Finding> Findings,
     IReadOnlyList<string> Cautions)
 {
+    /// <summary>How a lot of such pieces would come out; null where it was not asked for.</summary>
+    public ToleranceReport? Tolerance { get; init; }
+
     /// <summary>True where a check says that the piece must not be made like this.</summary>
     public bool Fails() => Findings.Any(finding => finding.Verdict == Verdict.Fail);
 }

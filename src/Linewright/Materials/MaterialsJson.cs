@@ -12,4 +12,7 @@ namespace Linewright.Materials;
 [JsonSerializable(typeof(Alloy[]))]
 [JsonSerializable(typeof(Species[]))]
 [JsonSerializable(typeof(ProcessDefaults[]))]
+[JsonSerializable(typeof(ProcessStep[]))]
+[JsonSerializable(typeof(ProcessRoute[]))]
+[JsonSerializable(typeof(ProcessFit[]))]
 internal sealed partial class MaterialsJson : JsonSerializerContext;

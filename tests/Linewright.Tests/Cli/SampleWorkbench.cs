@@ -23,6 +23,8 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
 
     public Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Answer(brief, stage);
 
+    public Report Tolerance(ResolvedBrief brief, int pieces, long seed, IProgress<string> stage, CancellationToken stop) => Answer(brief, stage);
+
     public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
     {
         using (var part = folder.Create("parts/link.stl"))
