@@ -18,8 +18,9 @@ internal static class CommandLine
             CheckVerb.Create(desk),
             MakeVerb.Create(desk),
             WeighVerb.Create(desk),
-            ToleranceVerb.Create(desk),
             SchemaVerb.Create(desk),
+            ToleranceVerb.Create(desk),
+            PlateVerb.Create(desk),
             StudioVerb.Create(desk),
         };
         var parse = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });

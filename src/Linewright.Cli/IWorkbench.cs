@@ -28,6 +28,9 @@ internal interface IWorkbench
     /// <param name="stop">Asks to stop.</param>
     Report Tolerance(ResolvedBrief brief, int pieces, long seed, IProgress<string> stage, CancellationToken stop);
 
+    /// <summary>Builds the parts, sprues and nests them, and writes the plates and the table of the trees.</summary>
+    Report Plate(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
+
     /// <summary>Builds, checks and writes every file but report.json, which the verb writes from the answer.</summary>
     Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
 }

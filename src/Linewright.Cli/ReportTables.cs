@@ -199,12 +199,19 @@ internal sealed class ReportTables : IDisposable
     /// <summary>How a lot of such pieces comes out.</summary>
     public void Tolerance(Report report)
     {
-        if (report.Tolerance is not { } study)
+        if (report.Tolerance is { } study)
         {
-            return;
+            ToleranceTables.Write(console, study);
         }
+    }
 
-        ToleranceTables.Write(console, study);
+    /// <summary>Steps, sprues, plates, trees and the metal to weigh out.</summary>
+    public void Casting(Report report)
+    {
+        if (report.Casting is { } casting)
+        {
+            CastingTables.Write(console, casting);
+        }
     }
 
     /// <summary>Where the files are.</summary>

@@ -1,5 +1,6 @@
 using Linewright.Assembly;
 using Linewright.Brief;
+using Linewright.Casting;
 using Linewright.Checks;
 using Linewright.Delivery;
 using Linewright.Making;
@@ -38,16 +39,37 @@ internal sealed class Workbench : IWorkbench
     }
 
     /// <inheritdoc/>
+    public Report Plate(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    {
+        var made = Made(brief, stage, stop);
+        var casting = Casting(made, stage, stop);
+        CastingFiles.Write(casting, made.Model.Piece, folder.Create, stop);
+        return Reports.Of(made) with { Casting = casting.Report };
+    }
+
+    /// <inheritdoc/>
     public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
     {
         var made = Made(brief, stage, stop);
 
         // Files and checks know nothing of each other: one processor each.
-        var writing = Task.Run(() => PieceFiles.Write(made, folder.Create, stage, stop), stop);
+        var writing = Task.Run(
+            () =>
+            {
+                var casting = Casting(made, stage, stop);
+                PieceFiles.Write(made, casting, folder.Create, stage, stop);
+                return casting.Report;
+            },
+            stop);
         var report = Checked(made, Reports.Of(made), stage, stop);
-        report = report with { Tolerance = ToleranceStudy.Of(made.Model.Piece, report.Findings, stop: stop) };
-        writing.GetAwaiter().GetResult();
-        return report;
+        var tolerance = ToleranceStudy.Of(made.Model.Piece, report.Findings, stop: stop);
+        return report with { Tolerance = tolerance, Casting = writing.GetAwaiter().GetResult() };
+    }
+
+    private static CastingPlan Casting(MadePiece made, IProgress<string> stage, CancellationToken stop)
+    {
+        stage.Report("Spruing the parts");
+        return CastingPlans.Of(made.Model.Piece, [.. made.Patterns.Select(pattern => pattern.Outcome)], stop);
     }
 
     private static LineDesign Solve(ResolvedBrief brief)

@@ -4,6 +4,7 @@ using ArchUnitNET.Fluent.Slices;
 using ArchUnitNET.Loader;
 using ArchUnitNET.xUnitV3;
 using Linewright.Brief;
+using Linewright.Casting;
 using Linewright.Checks;
 using Linewright.Delivery;
 using Linewright.Files;
@@ -26,7 +27,7 @@ public class RoomsTests
     private static readonly Project[] Order =
     [
         new("Linewright.Solids", [], ["Space", "Lanes", "Shapes", "Meshing", "Polyhedra", "Measures"]),
-        new("Linewright", ["Linewright.Solids"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Tolerance", "Making"]),
+        new("Linewright", ["Linewright.Solids"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Tolerance", "Casting", "Making"]),
         new("Linewright.Files", ["Linewright.Solids"], []),
         new("Linewright.Delivery", ["Linewright", "Linewright.Files", "Linewright.Solids"], []),
         new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
@@ -40,7 +41,7 @@ public class RoomsTests
     /// <summary>Static classes that the command line may call: the rooms' front doors and the writers.</summary>
     private static readonly Type[] FrontDoors =
     [
-        typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks), typeof(Cautions), typeof(ToleranceStudy),
+        typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks), typeof(Cautions), typeof(ToleranceStudy), typeof(CastingPlans), typeof(CastingFiles),
         typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(PieceFiles), typeof(StudioServer),
     ];
 

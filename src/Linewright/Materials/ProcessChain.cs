@@ -24,6 +24,12 @@ public sealed record ProcessChain
     /// <summary>How much the pattern is enlarged.</summary>
     public double PatternScale => 1 / Scale;
 
+    /// <summary>Density of what is burnt out, resin or wax, g/cm3.</summary>
+    public double PatternDensityGPerCm3 => Steps.Last(step => step.Row.PatternDensityGPerCm3 is not null).Row.PatternDensityGPerCm3!.Value;
+
+    /// <summary>A finished length over the same length on what is burnt out: what the last pattern still shrinks by.</summary>
+    public double CastScale => Steps.SkipWhile(step => step.Row.ShrinkPercent is not null).Aggregate(1.0, (scale, step) => scale * step.Scale);
+
     /// <summary>Linear shrinkage over the whole chain, %.</summary>
     public double ShrinkPercent => Math.Round(100 * (1 - Scale), 9); // so that 0.6 comes back as 0.6
 

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Linewright.Materials;
 
 /// <summary>One step between the drawing and the finished part: how it scales, what it takes from a face and how far it scatters.</summary>
@@ -9,6 +11,7 @@ namespace Linewright.Materials;
 /// <param name="Key">Name in a route.</param>
 /// <param name="Name">In the trade's words.</param>
 /// <param name="ShrinkPercent">Linear shrinkage; null in the one step where the metal's family decides.</param>
+/// <param name="PatternDensityGPerCm3">Of the resin or wax that the step leaves; null where it leaves metal.</param>
 /// <param name="ScaleSpreadPercent">Spread of the scale, % of a length.</param>
 /// <param name="PolishedLossMm">Taken from a polished face.</param>
 /// <param name="KeptLossMm">Taken from a kept face.</param>
@@ -28,7 +31,8 @@ public sealed record ProcessStep(
     double CommonFaceSpreadMm,
     string Source,
     string Mark,
-    double? ShrinkPercent = null) : IMaterialRow
+    double? ShrinkPercent = null,
+    [property: JsonPropertyName("pattern_density_g_per_cm3")] double? PatternDensityGPerCm3 = null) : IMaterialRow
 {
     /// <summary>What is taken from a face of a kind, mm.</summary>
     public double LossMm(FaceKind face) => face == FaceKind.Polished ? PolishedLossMm : KeptLossMm;

@@ -25,6 +25,8 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
 
     public Report Tolerance(ResolvedBrief brief, int pieces, long seed, IProgress<string> stage, CancellationToken stop) => Answer(brief, stage);
 
+    public Report Plate(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop) => Make(brief, folder, stage, stop);
+
     public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
     {
         using (var part = folder.Create("parts/link.stl"))
