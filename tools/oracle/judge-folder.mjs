@@ -17,7 +17,7 @@ if (!folder) {
   process.exit(2);
 }
 
-const ask = (script, ...files) => JSON.parse(execFileSync(process.execPath, [join(here, script), ...files], { encoding: 'utf8' }));
+const ask = (script, ...files) => JSON.parse(execFileSync(process.execPath, [join(here, script), ...files.map(String)], { encoding: 'utf8' }));
 
 // admesh's table has a line a count: "Degenerate facets : 0".
 function admesh(file) {
@@ -61,6 +61,17 @@ for (const name of ['piece.glb', 'piece-flat.glb']) {
   const found = ask('validate-glb.mjs', join(folder, name));
   const faults = found.errors + found.warnings > 0 ? [`${found.errors} errors, ${found.warnings} warnings`, ...found.messages.slice(0, 5)] : [];
   say(name, faults, `${found.triangles} triangles, ${found.infos} remarks`);
+}
+
+const { plate_x_mm, plate_y_mm, plate_z_mm } = report.brief.process;
+for (const plate of report.casting?.plates ?? []) {
+  const found = ask('plate.mjs', join(folder, plate.file), plate_x_mm, plate_y_mm, plate_z_mm);
+  const faults = [];
+  if (found.status !== 'NoError') faults.push(`no closed solid: ${found.status}`);
+  if (!found.apart) faults.push(`parts overlap: ${found.volume} mm3 in all, ${found.union} united`);
+  if (!found.inside) faults.push(`outside the plate: ${found.low} to ${found.high}`);
+  if (found.parts !== plate.patterns || found.bodies !== plate.patterns) faults.push(`${found.parts} parts in ${found.bodies} bodies, reported ${plate.patterns}`);
+  say(plate.file, faults, `${found.parts} patterns, ${found.volume.toFixed(1)} mm3`);
 }
 
 process.exitCode = isSound ? 0 : 1;

@@ -53,6 +53,9 @@ internal sealed class DepthMap
         return map;
     }
 
+    /// <summary>A point on a ray, by its depth.</summary>
+    public Vec3 PointAt(int i, int j, double depth) => start + u * (i * step) + v * (j * step) - outward * depth;
+
     /// <summary>The first face that a ray meets: where, how squarely (1 is face on), and how much metal lies behind; false where it meets none.</summary>
     public bool First(int i, int j, out Vec3 point, out double depth, out double square, out double section)
     {
@@ -63,7 +66,7 @@ internal sealed class DepthMap
         }
 
         (depth, square) = list[0];
-        point = start + u * (i * step) + v * (j * step) - outward * depth;
+        point = PointAt(i, j, depth);
         foreach (var (at, _) in list)
         {
             if (at - depth > TwinMm)

@@ -25,5 +25,10 @@ public sealed class FaceMap(Part part, double allowanceMm)
     public bool[] AreFree(IReadOnlyList<Vec3> onCast)
         => [.. ManyDistances.Of(part.AsSet, onCast).Select(over => Kind(over) == FaceKind.Polished && over <= Twice * allowanceMm)];
 
+    /// <summary>True for each point just beside the part whose nearest face must stay as it is.</summary>
+    /// <param name="beside">Points outside the part as cast, near its surface, in the part's frame.</param>
+    public bool[] AreBesideKept(IReadOnlyList<Vec3> beside)
+        => [.. ManyDistances.Of(part.AsSet, beside).Zip(ManyDistances.Of(part.AsCast, beside), (set, cast) => Kind(set - cast) == FaceKind.Kept)];
+
     private FaceKind Kind(double over) => allowanceMm > 0 && over > Half * allowanceMm ? FaceKind.Polished : FaceKind.Kept;
 }

@@ -39,8 +39,8 @@ internal static class SprueRule
         var modulus = Modulus.Of(mass.Volume, mass.Area);
         var (thickest, _) = ThickestSection.Of(part.AsCast);
         var diameter = brief.Process.SprueMm ?? DiameterMm(thickest, modulus);
-        var site = SprueSearch.Find(part, asCast, brief.Process.FinishLossMm, diameter, stop);
         var length = brief.Process.SprueLengthMm;
+        var site = SprueSearch.Find(part, asCast, brief.Process.FinishLossMm, diameter, length, stop);
         var gate = site is null ? 0 : Math.Min(diameter, site.RoomMm);
         return new SpruedPart
         {

@@ -17,7 +17,13 @@ internal sealed class SprueSearch
     private const double StepMm = 0.2, LevelMm = 0.35, FarBelowMm = 0.7;
 
     // A gate keeps so far from a kept face; less contact than this is none; so much of a gate must meet the part.
-    private const double AroundMm = 0.25, LeastContactMm = 0.5, LeastShare = 0.6;
+    private const double AroundMm = 0.3, LeastContactMm = 0.5, LeastShare = 0.6;
+
+    // So much of a sprue may run along its own part; the rest stands clear of it, for the stem and for the saw. Assumed.
+    private const double OutsideShare = 0.5;
+
+    // How far round an edge is looked: just round it, and past its rounding.
+    private static readonly double[] RoundCornerMm = [0.1, 0.45];
 
     // The middle may lean by so much: cosine of 30 degrees.
     private const double LeastCosine = 0.866;
@@ -30,11 +36,12 @@ internal sealed class SprueSearch
     private readonly Mesh mesh;
     private readonly FaceMap faces;
     private readonly Vec3 centre;
-    private readonly double wantedMm;
+    private readonly double wantedMm, deepestMm;
     private readonly List<(int I, int J, double Away)> near;
 
-    private SprueSearch(Part part, Mesh asCast, double allowanceMm, double wantedMm)
+    private SprueSearch(Part part, Mesh asCast, double allowanceMm, double wantedMm, double lengthMm)
     {
+        deepestMm = OutsideShare * lengthMm;
         (mesh, faces, centre, this.wantedMm) = (asCast, new FaceMap(part, allowanceMm), asCast.Bounds.Centre, wantedMm);
         near = Offsets(wantedMm / 2 + AroundMm + StepMm);
     }
@@ -44,10 +51,11 @@ internal sealed class SprueSearch
     /// <param name="asCast">Its mesh as cast.</param>
     /// <param name="allowanceMm">Of its polished faces.</param>
     /// <param name="wantedMm">Diameter that the feed wants.</param>
+    /// <param name="lengthMm">Length of the sprue: its foot must stand outside the part.</param>
     /// <param name="stop">Asks to stop.</param>
-    public static SprueSite? Find(Part part, Mesh asCast, double allowanceMm, double wantedMm, CancellationToken stop)
+    public static SprueSite? Find(Part part, Mesh asCast, double allowanceMm, double wantedMm, double lengthMm, CancellationToken stop)
     {
-        var search = new SprueSearch(part, asCast, allowanceMm, wantedMm);
+        var search = new SprueSearch(part, asCast, allowanceMm, wantedMm, lengthMm);
         SprueSite? best = null;
         foreach (var side in Sides)
         {
@@ -90,7 +98,7 @@ internal sealed class SprueSearch
             {
                 if (map.First(i, j, out var point, out var depth, out var square, out var section))
                 {
-                    hits[i, j] = new Hit(true, false, depth, square, section, point);
+                    hits[i, j] = new Hit(true, false, false, depth, square, section, point);
                     met.Add((i, j));
                 }
             }
@@ -102,15 +110,44 @@ internal sealed class SprueSearch
             hits[i, j] = hits[i, j] with { IsFree = free[index] };
         }
 
+        MarkKeptSides(map, hits, met);
         for (var i = 0; i < map.CountU; i++)
         {
             for (var j = 0; j < map.CountV; j++)
             {
-                if (hits[i, j] is { IsFree: true, Square: >= LeastCosine } && Site(hits, i, j, outward) is { } site)
+                if (hits[i, j] is { IsFree: true, Square: >= LeastCosine } hit && hit.Depth <= deepestMm && Site(hits, i, j, outward) is { } site)
                 {
                     yield return site;
                 }
             }
+        }
+    }
+
+    // A gate may overhang an edge only where the face round the corner may be touched too.
+    private void MarkKeptSides(DepthMap map, Hit[,] hits, List<(int I, int J)> met)
+    {
+        var edges = new List<(int I, int J)>();
+        var beside = new List<Vec3>();
+        foreach (var (i, j) in met)
+        {
+            foreach (var (a, b) in ((int, int)[])[(i + 1, j), (i - 1, j), (i, j + 1), (i, j - 1)])
+            {
+                var isInside = a >= 0 && b >= 0 && a < map.CountU && b < map.CountV;
+                if (!isInside || !hits[a, b].IsHit || hits[a, b].Depth > hits[i, j].Depth + LevelMm)
+                {
+                    foreach (var down in RoundCornerMm)
+                    {
+                        edges.Add((i, j));
+                        beside.Add(map.PointAt(a, b, hits[i, j].Depth + down));
+                    }
+                }
+            }
+        }
+
+        var kept = faces.AreBesideKept(beside);
+        foreach (var (index, (i, j)) in edges.Index())
+        {
+            hits[i, j] = hits[i, j] with { HasKeptSide = hits[i, j].HasKeptSide || kept[index] };
         }
     }
 
@@ -152,7 +189,7 @@ internal sealed class SprueSearch
 
             var hit = At(di, dj);
             var below = hit.Depth - middle.Depth;
-            if (hit.IsHit && (below < -LevelMm || (!hit.IsFree && below < FarBelowMm)))
+            if (hit.IsHit && (below < -LevelMm || ((!hit.IsFree || hit.HasKeptSide) && below < FarBelowMm)))
             {
                 radius = Math.Min(radius, away - StepMm / 2 - AroundMm);
                 stands = Math.Max(stands, -below);
@@ -193,9 +230,10 @@ internal sealed class SprueSearch
 
     /// <param name="IsHit">False where the ray meets nothing.</param>
     /// <param name="IsFree">True on polished face that the bench leaves in its shape.</param>
+    /// <param name="HasKeptSide">True on an edge whose other face must stay as it is.</param>
     /// <param name="Depth">From the box's side.</param>
     /// <param name="Square">1 face on.</param>
     /// <param name="Section">Metal behind.</param>
     /// <param name="Point">Where.</param>
-    private readonly record struct Hit(bool IsHit, bool IsFree, double Depth, double Square, double Section, Vec3 Point);
+    private readonly record struct Hit(bool IsHit, bool IsFree, bool HasKeptSide, double Depth, double Square, double Section, Vec3 Point);
 }

@@ -36,11 +36,34 @@ internal static class ThickestSection
         var (most, where) = (0.0, box.Centre);
         foreach (var (_, at) in places.OrderByDescending(place => place.Depth).Take(MostPlaces))
         {
-            var radius = Directions().Min(way => Caliper.ToSurface(solid, at, way));
-            (most, where) = radius > most ? (radius, at) : (most, where);
+            var deep = Deepest(solid, at);
+            var radius = Directions().Min(way => Caliper.ToSurface(solid, deep, way));
+            (most, where) = radius > most ? (radius, deep) : (most, where);
         }
 
         return (2 * most, where);
+    }
+
+    // From a point of the grid to the deepest place near it, by ever shorter steps along the axes.
+    private static Vec3 Deepest(Solid solid, Vec3 at)
+    {
+        var depth = solid.Distance(at);
+        for (var step = StepMm / 2; step > 0.01;)
+        {
+            var moved = false;
+            foreach (var way in (Vec3[])[Vec3.UnitX, -Vec3.UnitX, Vec3.UnitY, -Vec3.UnitY, Vec3.UnitZ, -Vec3.UnitZ])
+            {
+                var there = solid.Distance(at + way * step);
+                if (there < depth - 1e-6)
+                {
+                    (at, depth, moved) = (at + way * step, there, true);
+                }
+            }
+
+            step = moved ? step : step / 2;
+        }
+
+        return at;
     }
 
     private static IEnumerable<Vec3> Directions()
