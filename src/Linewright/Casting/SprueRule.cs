@@ -65,7 +65,14 @@ internal static class SprueRule
     /// <summary>A neck of the gate's width, a taper and a rod, from under the face to the stem.</summary>
     private static Solid Sprue(SprueSite site, double gate, double diameter, double length)
     {
-        double low = -site.SinkMm - 0.05, neck = Math.Min(site.NeckMm, length / 2), wide = Math.Min(neck + TaperMm, length - 0.5);
+        double low = -site.SinkMm - 0.05;
+        if (gate >= diameter)
+        {
+            // Nearly always; a cylinder is felt much sooner than a profile.
+            return Shape.Cylinder(diameter / 2, length - low).Moved(0, 0, (length + low) / 2).Moved(Along(site));
+        }
+
+        double neck = Math.Min(site.NeckMm, length / 2), wide = Math.Min(neck + TaperMm, length - 0.5);
         var profile = new (double Radius, double Height)[]
         {
             (-gate / 2, low), (gate / 2, low), (gate / 2, neck), (diameter / 2, wide), (diameter / 2, length),

@@ -23,7 +23,14 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
 
     public Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Answer(brief, stage);
 
-    public Report Tolerance(ResolvedBrief brief, int pieces, long seed, IProgress<string> stage, CancellationToken stop) => Answer(brief, stage);
+    /// <summary>How many pieces were drawn last, and which lot.</summary>
+    public (int Pieces, long Seed) Lot { get; private set; }
+
+    public Report Tolerance(ResolvedBrief brief, int pieces, long seed, IProgress<string> stage, CancellationToken stop)
+    {
+        Lot = (pieces, seed);
+        return Answer(brief, stage);
+    }
 
     public Report Plate(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop) => Make(brief, folder, stage, stop);
 
