@@ -80,17 +80,12 @@ public sealed class SolvedPiece(LineDesign design)
             stop).ConfigureAwait(false);
     }
 
-    /// <summary>The whole report: checks, weights, tolerances and casting.</summary>
+    /// <summary>The report with checks, weights and tolerances; sprues and plates take as long again and are <see cref="CastingAsync"/>'s.</summary>
     public async Task<Report> ReportAsync(IProgress<string> stage, CancellationToken stop)
     {
         var found = await FindingsAsync(stage, stop).ConfigureAwait(false);
         var made = await MadeAsync(stage, stop).ConfigureAwait(false);
-        var plan = await CastingAsync(stage, stop).ConfigureAwait(false);
-        return Reports.WithFindings(Reports.Of(made), found, Cautions.For(Brief)) with
-        {
-            Tolerance = ToleranceStudy.Of(Piece, found, stop: stop),
-            Casting = plan.Report,
-        };
+        return Reports.WithFindings(Reports.Of(made), found, Cautions.For(Brief)) with { Tolerance = ToleranceStudy.Of(Piece, found, stop: stop) };
     }
 
     private Counter Counting(IProgress<string> stage) => new(stage, Piece.Parts.Length);
