@@ -21,6 +21,8 @@ internal static class CommandLine
             SheetVerb.Create(desk),
             QuoteVerb.Create(desk),
             SchemaVerb.Create(desk),
+            ToleranceVerb.Create(desk),
+            PlateVerb.Create(desk),
             StudioVerb.Create(desk),
         };
         var parse = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });

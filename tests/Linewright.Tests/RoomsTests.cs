@@ -4,6 +4,7 @@ using ArchUnitNET.Fluent.Slices;
 using ArchUnitNET.Loader;
 using ArchUnitNET.xUnitV3;
 using Linewright.Brief;
+using Linewright.Casting;
 using Linewright.Checks;
 using Linewright.Delivery;
 using Linewright.Files;
@@ -16,6 +17,7 @@ using Linewright.Solids.Meshing;
 using Linewright.Solids.Polyhedra;
 using Linewright.Solids.Space;
 using Linewright.Studio.Serving;
+using Linewright.Tolerance;
 using Type = System.Type;
 
 namespace Linewright.Tests;
@@ -29,7 +31,7 @@ public class RoomsTests
     [
         new("Linewright.Solids", [], ["Space", "Lanes", "Shapes", "Meshing", "Polyhedra", "Measures", "Outlines"]),
         new("Linewright.Paper", ["Linewright.Solids"], []),
-        new("Linewright", ["Linewright.Solids", "Linewright.Paper"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making", "Sheets", "Quote"]),
+        new("Linewright", ["Linewright.Solids", "Linewright.Paper"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Tolerance", "Casting", "Making", "Sheets", "Quote"]),
         new("Linewright.Files", ["Linewright.Solids", "Linewright.Paper"], []),
         new("Linewright.Delivery", ["Linewright", "Linewright.Files", "Linewright.Paper", "Linewright.Solids"], []),
         new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Paper", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
@@ -46,6 +48,7 @@ public class RoomsTests
         typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks), typeof(Cautions),
         typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(PieceFiles), typeof(QuoteFiles),
         typeof(PriceListReader), typeof(PriceSchema), typeof(Weighing), typeof(Quotes), typeof(QuoteGrids), typeof(QuoteJson), typeof(MaterialTables), typeof(SheetFiles), typeof(StudioServer),
+        typeof(ToleranceStudy), typeof(CastingPlans), typeof(CastingFiles),
     ];
 
     /// <summary>The trade's words, which a library of solids has no use for.</summary>
