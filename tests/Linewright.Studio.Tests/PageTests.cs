@@ -96,7 +96,7 @@ public class PageTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
         Assert.True(mark > 0.1, "no patch on the metal");
 
         // The cure names the field; raise it there.
-        await page.Locator(".go").GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "setting.claw_mm" }).First.ClickAsync();
+        await page.Locator(".go").GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Claw diameter" }).First.ClickAsync();
         var claw = page.GetByLabel("Claw diameter", new PageGetByLabelOptions { Exact = true });
         await Assertions.Expect(claw).ToBeFocusedAsync();
         await claw.FillAsync("0.82");

@@ -33,9 +33,10 @@ export class Line {
       hasCut: { value: 0 },
       cutColour: { value: new THREE.Color('#b4472f') },
       room: room.sharp,
+      softRoom: room.soft,
       metal: new THREE.Color(0.7, 0.68, 0.64),
     };
-    for (const role of roles) this.metals.set(role, new Metal(this.shared, room.soft));
+    for (const role of roles) this.metals.set(role, new Metal(this.shared));
   }
 
   /** How far the joint on show is turned, radians; above 0 round the wrist. */

@@ -10,6 +10,7 @@ export interface Mark {
 }
 
 export interface MetalShared {
+  softRoom: THREE.CubeTexture;
   cut: { value: THREE.Vector4 };
   hasCut: { value: number };
   cutColour: { value: THREE.Color };
@@ -17,17 +18,43 @@ export interface MetalShared {
 
 const mostMarks = 4;
 
-/** Polished metal of one part, with its marks and its cut face. */
+// A hand-polished face is never quite a mirror.
+const roughness = 0.19;
+
+// The lobe of a rough mirror is twice as wide as its slopes are steep, and these are roughness squared. Source: Walter
+// et al. (2007), Microfacet models for refraction through rough surfaces, GGX. Five looks at the room, softened to fill
+// the spaces between them, stand for the lobe. Left is right in a photographed room.
+const mirroring = `
+  uniform samplerCube softRoom;
+  const float lobe = ${(2 * roughness * roughness).toFixed(4)};
+  vec3 roomAt(vec3 way, float level) { return textureLod(softRoom, vec3(-way.x, way.yz), level).rgb; }
+  vec3 mirrored(vec3 toEye, vec3 normal) {
+    vec3 way = transformDirectionByInverseViewMatrix(reflect(-toEye, normal), viewMatrix);
+    vec3 aside = normalize(abs(way.z) < 0.9 ? vec3(-way.y, way.x, 0.0) : vec3(0.0, -way.z, way.y)) * lobe;
+    vec3 across = cross(way, aside);
+    float level = max(0.0, log2(lobe * 0.64 * float(textureSize(softRoom, 0).x)));
+    return 0.28 * roomAt(way, level) + 0.18 * (roomAt(way + aside, level) + roomAt(way - aside, level) + roomAt(way + across, level) + roomAt(way - across, level));
+  }
+  // What reaches the eye only after a second bounce between slopes comes from all over.
+  vec3 scattered(vec3 normal) {
+    return PI * roomAt(transformNormalByInverseViewMatrix(normal, viewMatrix), 16.0);
+  }`;
+
+/**
+ * Polished metal of one part, with its marks and its cut face. It mirrors the room's photograph, blurred where it is
+ * looked up: prefiltering the whole room would keep the first picture waiting for one finish of metal.
+ */
 export class Metal {
   readonly material: THREE.MeshStandardMaterial;
   private readonly places = { value: Array.from({ length: mostMarks }, () => new THREE.Vector4(0, 0, 0, 0)) };
   private readonly colours = { value: Array.from({ length: mostMarks }, () => new THREE.Color()) };
   private readonly instances = { value: new Float32Array(mostMarks).fill(-2) };
 
-  constructor(shared: MetalShared, environment: THREE.Texture) {
-    this.material = new THREE.MeshStandardMaterial({ metalness: 1, roughness: 0.13, envMap: environment, side: THREE.DoubleSide });
+  constructor(shared: MetalShared) {
+    this.material = new THREE.MeshStandardMaterial({ metalness: 1, roughness, side: THREE.DoubleSide });
     this.material.onBeforeCompile = shader => {
-      Object.assign(shader.uniforms, { markPlaces: this.places, markColours: this.colours, markInstances: this.instances, ...shared });
+      const { softRoom, ...uniforms } = shared;
+      Object.assign(shader.uniforms, { markPlaces: this.places, markColours: this.colours, markInstances: this.instances, softRoom: { value: softRoom }, ...uniforms });
       shader.vertexShader = shader.vertexShader
         .replace('#include <common>', '#include <common>\nvarying vec3 inPart; varying vec3 inWorld; flat varying float whichOne;')
         .replace(
@@ -43,7 +70,14 @@ export class Metal {
           `#include <common>
           varying vec3 inPart; varying vec3 inWorld; flat varying float whichOne;
           uniform vec4 markPlaces[${mostMarks}]; uniform vec3 markColours[${mostMarks}]; uniform float markInstances[${mostMarks}];
-          uniform vec4 cut; uniform float hasCut; uniform vec3 cutColour;`,
+          uniform vec4 cut; uniform float hasCut; uniform vec3 cutColour;
+          ${mirroring}`,
+        )
+        .replace(
+          '#include <lights_fragment_end>',
+          `radiance += mirrored(geometryViewDir, geometryNormal);
+          iblIrradiance += scattered(geometryNormal);
+          #include <lights_fragment_end>`,
         )
         .replace('#include <clipping_planes_fragment>', 'if (hasCut > 0.5 && dot(cut.xyz, inWorld) > cut.w) discard;')
         .replace(

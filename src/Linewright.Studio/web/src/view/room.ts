@@ -5,9 +5,9 @@ import * as THREE from 'three';
  * lamps for the stones, and black flags that give polished faces their dark lines. All drawn, nothing loaded. z is up.
  */
 export interface Room {
-  /** Prefiltered, for metal. */
-  soft: THREE.Texture;
-  /** Sharp, for stones. */
+  /** For metal: with faces of light at eye level. */
+  soft: THREE.CubeTexture;
+  /** For stones. */
   sharp: THREE.CubeTexture;
 }
 
@@ -45,7 +45,7 @@ const fill: Card[] = [
   { azimuthDeg: -10, heightDeg: 6, width: 12, height: 9, light: 0.95 },
   { azimuthDeg: -165, heightDeg: 8, width: 12, height: 9, light: 1.05 },
   { azimuthDeg: 90, heightDeg: 4, width: 26, height: 6, light: 0.9 },
-  { azimuthDeg: -90, heightDeg: -36, width: 30, height: 7, light: 0.34 },
+  { azimuthDeg: -90, heightDeg: -36, width: 30, height: 7, light: 0.5 },
 ];
 
 const lamps = 54;
@@ -54,13 +54,9 @@ export function buildRoom(renderer: THREE.WebGLRenderer, size: number): Room {
   const mapping = renderer.toneMapping;
   renderer.toneMapping = THREE.NoToneMapping;
   const sharp = photograph(renderer, size, false);
-  const forMetal = photograph(renderer, size / 2, true);
-  const filter = new THREE.PMREMGenerator(renderer);
-  const softened = filter.fromCubemap(forMetal.texture).texture;
-  filter.dispose();
-  forMetal.dispose();
+  const broad = photograph(renderer, size / 2, true);
   renderer.toneMapping = mapping;
-  return { soft: softened, sharp: sharp.texture };
+  return { soft: broad.texture, sharp: sharp.texture };
 }
 
 // The room as seen from the piece, all round.
@@ -101,7 +97,7 @@ function walls(isForMetal: boolean): THREE.Mesh {
         varying vec3 toWall;
         void main() {
           float up = normalize(toWall).z;
-          vec3 floorTone = ${isForMetal ? 'vec3(0.13, 0.125, 0.12)' : 'vec3(0.085, 0.08, 0.075)'}, horizon = ${isForMetal ? 'vec3(0.27, 0.265, 0.26)' : 'vec3(0.20, 0.195, 0.19)'}, ceiling = vec3(0.60, 0.61, 0.64);
+          vec3 floorTone = ${isForMetal ? 'vec3(0.19, 0.184, 0.176)' : 'vec3(0.085, 0.08, 0.075)'}, horizon = ${isForMetal ? 'vec3(0.34, 0.334, 0.327)' : 'vec3(0.20, 0.195, 0.19)'}, ceiling = vec3(0.60, 0.61, 0.64);
           vec3 tone = up < 0.0 ? mix(horizon, floorTone, smoothstep(0.0, -0.4, up)) : mix(horizon, ceiling, smoothstep(0.0, 0.95, up));
           gl_FragColor = vec4(tone, 1.0);
         }`,
