@@ -31,7 +31,10 @@ internal sealed class DrawnLines(double within)
                             cells.Add((x, y), list = []);
                         }
 
-                        list.Add((a, b));
+                        if (list.Count == 0 || list[^1] != (a, b))
+                        {
+                            list.Add((a, b));
+                        }
                     }
                 }
             }

@@ -30,7 +30,7 @@ public static class OutlineDrawer
             visible.AddRange(cut.Loops.Select(loop => ((List<FlatPoint>)[.. loop, loop[0]], OutlineKind.Cut, cut.Tag)));
         }
 
-        foreach (var body in bodies)
+        foreach (var body in bodies.Where(body => !body.IsMask))
         {
             foreach (var kind in LineFinder.Of(body, frame).GroupBy(piece => piece.Kind))
             {

@@ -56,6 +56,16 @@ public class OutlinesTests
         Assert.Equal(2 * (2 + 4) + 2 * (4 + 1), view.Lines.Where(line => line.IsVisible).Sum(line => line.Length), 5 * WithHidden.LiftMm);
     }
 
+    [Fact]
+    public void A_mask_hides_and_is_not_drawn()
+    {
+        var plate = new PlacedBody(OutlineBody.Of(Cuboid(2, 0.5, 4)), Pose.Identity, 1, IsMask: true);
+        var rod = new PlacedBody(OutlineBody.Of(Cuboid(6, 0.5, 1)), Pose.Move(0, 2, 0), 2);
+        var view = OutlineDrawer.Draw([plate, rod], Front, OutlineSettings.Fine);
+        Assert.All(view.Lines, line => Assert.Equal(2, line.Tag));
+        Assert.Equal(2 * (4 + 1), view.Lines.Sum(line => line.Length), 5 * WithHidden.LiftMm);
+    }
+
     [Theory]
     [InlineData(0, 0, 1)]
     [InlineData(1, 2, -0.5)]
