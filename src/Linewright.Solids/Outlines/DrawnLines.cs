@@ -79,9 +79,6 @@ internal sealed class DrawnLines(double within)
         return parts;
     }
 
-    /// <summary>Whether any line passes a place, in whatever direction.</summary>
-    public bool Passes(FlatPoint p) => cells.TryGetValue(CellOf(p), out var list) && list.Exists(line => Chains.DistanceTo(p, line.A, line.B) <= within);
-
     private bool IsDrawn(FlatPoint p, FlatPoint along)
     {
         if (!cells.TryGetValue(CellOf(p), out var list))
