@@ -30,50 +30,35 @@ internal sealed class BriefArguments
 
     /// <summary>Reads the brief and fills in its defaults; every fault goes to the error stream.</summary>
     /// <exception cref="RefusalException">The brief cannot be read or has faults.</exception>
-    public ResolvedBrief Read(ParseResult parse, Desk desk)
+    public ResolvedBrief Read(ParseResult parse, Desk desk) => ReadEach(parse, desk, [[]])[0];
+
+    /// <summary>Reads the brief once for each list of further assignments; every fault goes to the error stream, each once.</summary>
+    /// <exception cref="RefusalException">The brief cannot be read, or it has faults with some of the assignments.</exception>
+    public IReadOnlyList<ResolvedBrief> ReadEach(ParseResult parse, Desk desk, IReadOnlyList<IReadOnlyList<string>> further)
     {
         var path = parse.GetRequiredValue(Brief);
-        var assignments = parse.GetValue(Set) ?? [];
         if (string.IsNullOrWhiteSpace(path))
         {
             throw new RefusalException(ExitCode.Asked, "BRIEF: read an empty name, expected a brief; name its file, or use - for standard input");
         }
 
-        BriefResult result;
+        var bytes = new byte[BriefReader.LargestBytes + 1];
+        int length;
         if (path == "-")
         {
-            result = BriefReader.Read(desk.In, "standard input", assignments);
+            length = desk.In.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
         }
         else
         {
-            using var file = Open(path);
-            result = BriefReader.Read(file, path, assignments);
+            using var file = NamedFile.Open(path, "a brief");
+            length = file.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
         }
 
-        return result.Brief is { } brief
-            ? BriefDefaults.Resolve(brief)
-            : throw new RefusalException(ExitCode.Asked, string.Join('\n', result.Messages));
-    }
-
-    private static FileStream Open(string path)
-    {
-        try
-        {
-            return Directory.Exists(path)
-                ? throw new RefusalException(ExitCode.Asked, $"{path}: read a folder, expected a brief; name the JSON file in it")
-                : new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
-        }
-        catch (Exception slip) when (slip is FileNotFoundException or DirectoryNotFoundException)
-        {
-            throw new RefusalException(ExitCode.Asked, $"{path}: no such file, expected a brief; check the path, or use - for standard input");
-        }
-        catch (UnauthorizedAccessException)
-        {
-            throw new RefusalException(ExitCode.Asked, $"{path}: may not be read, expected a brief; check the rights of the file");
-        }
-        catch (Exception slip) when (slip is IOException or ArgumentException or NotSupportedException)
-        {
-            throw new RefusalException(ExitCode.Asked, $"{path}: cannot be opened, expected a brief; {slip.Message}");
-        }
+        var set = parse.GetValue(Set) ?? [];
+        var results = further.Select(more => BriefReader.Override(bytes.AsMemory(0, length), path == "-" ? "standard input" : path, [.. set, .. more])).ToList();
+        var faults = results.SelectMany(result => result.Messages).Distinct(StringComparer.Ordinal).ToList();
+        return faults.Count == 0
+            ? [.. results.Select(result => BriefDefaults.Resolve(result.Brief!))]
+            : throw new RefusalException(ExitCode.Asked, string.Join('\n', faults));
     }
 }

@@ -19,6 +19,7 @@ internal static class CommandLine
             MakeVerb.Create(desk),
             WeighVerb.Create(desk),
             SheetVerb.Create(desk),
+            QuoteVerb.Create(desk),
             SchemaVerb.Create(desk),
             StudioVerb.Create(desk),
         };

@@ -1,6 +1,7 @@
 using Linewright.Brief;
 using Linewright.Making;
 using Linewright.Paper;
+using Linewright.Quote;
 
 namespace Linewright.Cli;
 
@@ -20,6 +21,12 @@ internal interface IWorkbench
 
     /// <summary>Builds the parts and weighs them.</summary>
     Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop);
+
+    /// <summary>Prices the piece: the report as far as the layout, and the quote.</summary>
+    (Report Report, PieceQuote Quote) Quote(ResolvedBrief brief, PriceList list, string? grade, IProgress<string> stage, CancellationToken stop);
+
+    /// <summary>Prices every combination of some values; a cell for which no line closes says why.</summary>
+    QuoteGrid Grid(IReadOnlyList<GridAxis> axes, IReadOnlyList<ResolvedBrief> briefs, PriceList list, string? grade, bool isChecked, IProgress<string> stage, CancellationToken stop);
 
     /// <summary>Builds, checks and writes every file but report.json, which the verb writes from the answer.</summary>
     Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop);

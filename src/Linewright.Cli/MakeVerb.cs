@@ -1,6 +1,8 @@
 using System.CommandLine;
 using Linewright.Brief;
+using Linewright.Delivery;
 using Linewright.Making;
+using Linewright.Quote;
 
 namespace Linewright.Cli;
 
@@ -16,6 +18,7 @@ internal static class MakeVerb
             Required = true,
         };
         var force = new Option<bool>("--force") { Description = "Replaces an earlier folder of ours though other files lie in it." };
+        var prices = new PriceArguments(isRequired: false);
         var verb = Verb.Create(
             "make",
             "Writes the castable parts, the assembly and the report into a folder.",
@@ -23,10 +26,12 @@ internal static class MakeVerb
             (parse, brief, stage, stop) =>
             {
                 var path = parse.GetRequiredValue(folderOption);
+                var list = prices.Read(parse);
                 using var folder = OutputFolder.Open(path, parse.GetValue(force));
                 using var onStop = stop.Register(folder.Discard);
                 try
                 {
+                    Price(parse, prices, list, desk, brief, folder, stage, stop);
                     return Write(desk, brief, folder, stage, stop);
                 }
                 catch (Exception slip) when (slip is IOException or UnauthorizedAccessException)
@@ -46,7 +51,20 @@ internal static class MakeVerb
             });
         verb.Options.Add(folderOption);
         verb.Options.Add(force);
+        prices.AddTo(verb);
         return verb;
+    }
+
+    // Before the work and not after it: a list with a hole is told at once.
+    private static void Price(
+        ParseResult parse, PriceArguments prices, PriceList? list, Desk desk, ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    {
+        if (list is not null)
+        {
+            var quote = desk.Workbench.Quote(brief, list, parse.GetValue(prices.Grade), stage, stop).Quote;
+            prices.Demand(parse, quote);
+            QuoteFiles.Write(quote, brief, folder.Create);
+        }
     }
 
     private static Report Write(Desk desk, ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)

@@ -12,22 +12,13 @@ internal sealed class ReportTables : IDisposable
     // Below this the reasons of a candidate go under the table instead of into it.
     private const int RoomForReasons = 110;
 
-    private readonly StringWriter page = new(CultureInfo.InvariantCulture) { NewLine = "\n" };
-    private readonly Desk desk;
+    private readonly PrintedPage page;
     private readonly IAnsiConsole console;
 
     public ReportTables(Desk desk)
     {
-        this.desk = desk;
-        console = AnsiConsole.Create(new AnsiConsoleSettings
-        {
-            Ansi = desk.HasColour ? AnsiSupport.Yes : AnsiSupport.No,
-            ColorSystem = desk.HasColour ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
-            Interactive = InteractionSupport.No,
-            Out = new AnsiConsoleOutput(page),
-        });
-        console.Profile.Width = desk.Width;
-        console.Profile.Capabilities.Unicode = true;
+        page = new PrintedPage(desk);
+        console = page.Console;
     }
 
     /// <summary>The piece in a few lines.</summary>
@@ -199,17 +190,8 @@ internal sealed class ReportTables : IDisposable
     /// <summary>Where the files are.</summary>
     public void Written(string folder) => Line($"written to {Markup.Escape(folder)}");
 
-    /// <summary>Puts the page on the desk, without the spaces that tables leave at the ends of lines.</summary>
-    public void Dispose()
-    {
-        using var writer = new StreamWriter(desk.Out, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
-        foreach (var line in page.ToString().TrimEnd('\n').Split('\n'))
-        {
-            writer.WriteLine(line.TrimEnd());
-        }
-
-        page.Dispose();
-    }
+    /// <summary>Puts the page on the desk.</summary>
+    public void Dispose() => page.Dispose();
 
     private static Markup VerdictWord(Verdict verdict) => new(verdict switch
     {
@@ -262,5 +244,5 @@ internal sealed class ReportTables : IDisposable
 
     private static string Whole(int value) => value.ToString(CultureInfo.InvariantCulture);
 
-    private void Line(FormattableString markup) => console.MarkupLine(markup.ToString(CultureInfo.InvariantCulture));
+    private void Line(FormattableString markup) => page.Line(markup);
 }

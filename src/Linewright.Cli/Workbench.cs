@@ -4,6 +4,7 @@ using Linewright.Delivery;
 using Linewright.Making;
 using Linewright.Paper;
 using Linewright.Parts;
+using Linewright.Quote;
 
 namespace Linewright.Cli;
 
@@ -22,6 +23,19 @@ internal sealed class Workbench : IWorkbench
 
     /// <inheritdoc/>
     public Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Reports.Of(Made(brief, stage, stop));
+
+    /// <inheritdoc/>
+    public (Report Report, PieceQuote Quote) Quote(ResolvedBrief brief, PriceList list, string? grade, IProgress<string> stage, CancellationToken stop)
+    {
+        var design = Solve(brief);
+        stage.Report("Weighing");
+        var weights = Weighing.Of(PartsBuilder.Build(design), stop: stop);
+        return (Reports.Of(design), Quotes.Of(QuoteBasis.Of(design, weights), list, grade));
+    }
+
+    /// <inheritdoc/>
+    public QuoteGrid Grid(IReadOnlyList<GridAxis> axes, IReadOnlyList<ResolvedBrief> briefs, PriceList list, string? grade, bool isChecked, IProgress<string> stage, CancellationToken stop)
+        => QuoteGrids.Run(axes, briefs, list, grade, isChecked, new Counter(stage, briefs.Count, "Quoted", "cells"), stop);
 
     /// <inheritdoc/>
     public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
@@ -60,7 +74,7 @@ internal sealed class Workbench : IWorkbench
         var piece = PartsBuilder.Build(Solve(brief));
         var count = 2 * piece.Parts.Length;
         stage.Report(FormattableString.Invariant($"Meshing {count} solids"));
-        return Workshop.Make(piece, new Counter(stage, count), stop);
+        return Workshop.Make(piece, new Counter(stage, count, "Meshed", "solids"), stop);
     }
 
     private static Report Checked(MadePiece made, Report report, IProgress<string> stage, CancellationToken stop)
@@ -69,8 +83,8 @@ internal sealed class Workbench : IWorkbench
         return Reports.WithFindings(report, findings, Cautions.For(made.Model.Piece.Design.Brief));
     }
 
-    private sealed class Counter(IProgress<string> stage, int count) : IProgress<int>
+    private sealed class Counter(IProgress<string> stage, int count, string done, string what) : IProgress<int>
     {
-        public void Report(int value) => stage.Report(FormattableString.Invariant($"Meshed {value} of {count} solids"));
+        public void Report(int value) => stage.Report(FormattableString.Invariant($"{done} {value} of {count} {what}"));
     }
 }

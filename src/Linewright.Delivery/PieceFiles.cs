@@ -46,6 +46,11 @@ public static class PieceFiles
                 ]));
         }
 
+        using (var file = create("stones.csv"))
+        {
+            QuoteFiles.WriteOrder(StoneOrders.Of(made.Model.Piece.Design), file);
+        }
+
         stage.Report("Writing the patterns");
         stop.ThrowIfCancellationRequested();
         using (var file = create("piece.3mf"))

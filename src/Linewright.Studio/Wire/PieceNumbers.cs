@@ -37,7 +37,7 @@ public static class PieceNumbers
     {
         var (design, hinge) = (solved.Design, solved.Design.Hinge!);
         var link = LinkForm.Derive(design.Spec!, hinge, design.Chosen!.PitchMm);
-        var clasp = ClaspForm.Derive(design.Spec!, hinge, link.WidthMm, design.Chosen.ClaspMm);
+        var clasp = ClaspForm.Derive(design.Spec!, hinge, Math.Max(link.WidthMm, design.LineWidthMm), design.Chosen.ClaspMm);
         return new JsonObject
         {
             ["hinge.bar_mm"] = hinge.BarMm,

@@ -32,7 +32,7 @@ public static class BriefReader
     /// </remarks>
     public static BriefResult Override(ReadOnlyMemory<byte> utf8, string fileName, IReadOnlyList<string> assignments)
     {
-        if (WholeFileFault(utf8.Span) is { } whole)
+        if (WholeFileFault(utf8.Span, "a brief") is { } whole)
         {
             return new BriefResult(fileName, null, [whole]);
         }
@@ -58,12 +58,15 @@ public static class BriefReader
             : new BriefResult(fileName, null, [.. faults.OrderBy(fault => fault.Line ?? int.MaxValue).ThenBy(fault => fault.Column)]);
     }
 
-    private static BriefFault? WholeFileFault(ReadOnlySpan<byte> utf8)
+    /// <summary>What is wrong with a file before it is looked at as JSON; null where nothing is.</summary>
+    /// <param name="utf8">The file.</param>
+    /// <param name="what">What it should be, for the message: a brief.</param>
+    internal static BriefFault? WholeFileFault(ReadOnlySpan<byte> utf8, string what)
     {
-        const string plain = "a brief as JSON in UTF-8";
+        var plain = $"{what} as JSON in UTF-8";
         if (utf8.Length > LargestBytes)
         {
-            return new BriefFault("", null, null, "more than 1 MiB", "a brief of at most 1 MiB", "a brief is a page of JSON; check that this is the right file");
+            return new BriefFault("", null, null, "more than 1 MiB", $"{what} of at most 1 MiB", $"{what} is a page of JSON; check that this is the right file");
         }
 
         if (utf8.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || utf8.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))

@@ -17,23 +17,22 @@ public static class Cautions
     private const string Dust = "Investment holds fine silica: wet it or wear a P3 mask. Uncured resin and its burn-out fumes, pickle and polishing dust need gloves and extraction.";
     private const string Solder = "No cadmium solder: its fumes kill, and above 0.01 % the piece may not be sold in the European Union. Lead is limited to 0.05 %.";
 
+    /// <summary>Those that the wearer must know, in a fixed order: children, wear, nickel, plate.</summary>
+    public static IReadOnlyList<string> ForWearer(ResolvedBrief brief)
+    {
+        ArgumentNullException.ThrowIfNull(brief);
+        var found = new List<string> { Children, Wear };
+        AddSkin(brief, found);
+        return found;
+    }
+
     /// <summary>The cautions that apply to a brief, in a fixed order: wearer, metal, stone, bench, law.</summary>
     public static IReadOnlyList<string> For(ResolvedBrief brief)
     {
         ArgumentNullException.ThrowIfNull(brief);
         var (alloy, species) = (brief.Alloy, brief.Species);
         var found = new List<string> { Children, Wear, Claws };
-        if (alloy.NickelPercent > 0)
-        {
-            found.Add(FormattableString.Invariant(
-                $"{alloy.Name} has {alloy.NickelPercent:0.#} % nickel, which many people do not bear on the skin: test its release by EN 1811, at most {SkinContactLimits.NickelReleaseUgPerCm2Week:0.0} micrograms per cm2 and week."));
-        }
-
-        if (brief.Finish.RhodiumUm > 0)
-        {
-            found.Add("Rhodium wears off at edges and clasp within months to two years; what lies under it must suit the skin too.");
-        }
-
+        AddSkin(brief, found);
         found.Add($"{species.Name} at the bench: {Care(species)}");
         if (species.Disclosure.Length > 0)
         {
@@ -51,6 +50,21 @@ public static class Cautions
         found.Add(Solder);
         found.Add(Law);
         return found;
+    }
+
+    private static void AddSkin(ResolvedBrief brief, List<string> found)
+    {
+        var alloy = brief.Alloy;
+        if (alloy.NickelPercent > 0)
+        {
+            found.Add(FormattableString.Invariant(
+                $"{alloy.Name} has {alloy.NickelPercent:0.#} % nickel, which many people do not bear on the skin: test its release by EN 1811, at most {SkinContactLimits.NickelReleaseUgPerCm2Week:0.0} micrograms per cm2 and week."));
+        }
+
+        if (brief.Finish.RhodiumUm > 0)
+        {
+            found.Add("Rhodium wears off at edges and clasp within months to two years; what lies under it must suit the skin too.");
+        }
     }
 
     // Some rows of the table only say "as" another.

@@ -21,6 +21,9 @@ public sealed record Report(
     IReadOnlyList<Finding> Findings,
     IReadOnlyList<string> Cautions)
 {
+    /// <summary>What to ask the stone dealer for; null in a report that was made up without a design.</summary>
+    public StoneOrder? StoneOrder { get; init; }
+
     /// <summary>True where a check says that the piece must not be made like this.</summary>
     public bool Fails() => Findings.Any(finding => finding.Verdict == Verdict.Fail);
 }

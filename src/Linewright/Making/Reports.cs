@@ -3,7 +3,6 @@ using Linewright.Checks;
 using Linewright.Layout;
 using Linewright.Materials;
 using Linewright.Parts;
-using Linewright.Solids.Measures;
 
 namespace Linewright.Making;
 
@@ -28,7 +27,7 @@ public static class Reports
         double each = spec.Stone.WeightCt(brief.Species.SpecificGravity);
         var stones = new StonesReport(
             chosen.Count, each, spec.Stone.TradeWeightCt(brief.Species.QuotedSpecificGravity), chosen.Count * each);
-        return new Report(brief, layout, [], stones, null, [], []);
+        return new Report(brief, layout, [], stones, null, [], []) { StoneOrder = StoneOrders.Of(design) };
     }
 
     /// <summary>With parts and weights.</summary>
@@ -36,8 +35,7 @@ public static class Reports
     {
         ArgumentNullException.ThrowIfNull(made);
         var brief = made.Model.Piece.Design.Brief;
-        var finished = ImmutableArray.CreateRange(made.Patterns.Select((pattern, index)
-            => MassProperties.Of(made.Model.AsSet[index].Mesh, pattern.Part.AsSet).Volume));
+        var weights = made.Weights;
         var parts = made.Patterns.Select((pattern, index) => new PartReport(
             pattern.Part.Name,
             pattern.File,
@@ -48,10 +46,10 @@ public static class Reports
             pattern.Mesh.TriangleCount,
             pattern.Surface.Genus,
             pattern.Outcome.CertifiedDeviationMm * 1000,
-            finished[index],
-            brief.Alloy.MassOf(finished[index]).Value,
-            pattern.Part.IsCast ? brief.Alloy.MassOf(pattern.CastMm3).Value : 0)).ToList();
-        var all = MaterialTables.Alloys.All.Select(alloy => Weigh(alloy, parts, made, brief.Process.TreePercent)).ToList();
+            weights[index].FinishedMm3,
+            brief.Alloy.MassOf(weights[index].FinishedMm3).Value,
+            brief.Alloy.MassOf(weights[index].CastMm3).Value)).ToList();
+        var all = MaterialTables.Alloys.All.Select(alloy => Weigh(alloy, weights, brief.Process.TreePercent)).ToList();
         var own = all.First(row => row.Metal == brief.Metal);
         all.Sort((a, b) => a.FinishedG != b.FinishedG ? a.FinishedG.CompareTo(b.FinishedG) : string.CompareOrdinal(a.Metal, b.Metal));
         return Of(made.Model.Piece.Design) with { Parts = parts, Weights = new WeightsReport(own.FinishedG, own.CastG, own.ToMeltG, all) };
@@ -64,13 +62,14 @@ public static class Reports
         return report with { Findings = findings, Cautions = cautions };
     }
 
-    private static AlloyWeightReport Weigh(Alloy alloy, List<PartReport> parts, MadePiece made, double treePercent)
+    /// <summary>What a weighed piece weighs in an alloy; sprues and button as a percentage of what is cast.</summary>
+    internal static AlloyWeightReport Weigh(Alloy alloy, ImmutableArray<WeighedPart> weights, double treePercent)
     {
         double finished = 0, cast = 0;
-        for (var i = 0; i < parts.Count; i++)
+        foreach (var (part, finishedMm3, castMm3) in weights)
         {
-            finished += alloy.MassOf(parts[i].FinishedMm3).Value * parts[i].Count;
-            cast += parts[i].IsCast ? alloy.MassOf(made.Patterns[i].CastMm3).Value * parts[i].Count : 0;
+            finished += alloy.MassOf(finishedMm3).Value * part.Count;
+            cast += alloy.MassOf(castMm3).Value * part.Count;
         }
 
         return new AlloyWeightReport(alloy.Key, finished, cast, cast * (1 + treePercent / 100));

@@ -18,6 +18,12 @@ public static class MaterialTables
     /// <summary>Casting habits by metal family: gold, silver.</summary>
     public static MaterialTable<ProcessDefaults> Processes { get; } = Read("processes", "metal family", MaterialsJson.Default.ProcessDefaultsArray);
 
+    /// <summary>Currencies by the letters of ISO 4217: EUR.</summary>
+    public static MaterialTable<Currency> Currencies { get; } = Read("currencies", "currency", MaterialsJson.Default.CurrencyArray);
+
+    /// <summary>Sieve sizes of small round diamonds, by rising diameter.</summary>
+    public static MaterialTable<SieveSize> Sieves { get; } = Read("sieves", "sieve size", MaterialsJson.Default.SieveSizeArray);
+
     /// <summary>The casting habits of an alloy's family.</summary>
     public static ProcessDefaults ProcessOf(Alloy alloy) => Processes.Find(JsonNamingPolicy.KebabCaseLower.ConvertName(alloy.Family.ToString()));
 

@@ -12,4 +12,6 @@ namespace Linewright.Materials;
 [JsonSerializable(typeof(Alloy[]))]
 [JsonSerializable(typeof(Species[]))]
 [JsonSerializable(typeof(ProcessDefaults[]))]
+[JsonSerializable(typeof(Currency[]))]
+[JsonSerializable(typeof(SieveSize[]))]
 internal sealed partial class MaterialsJson : JsonSerializerContext;

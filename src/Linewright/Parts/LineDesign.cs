@@ -31,6 +31,10 @@ public sealed record LineDesign
     /// <summary>The joint; null with the spec.</summary>
     public HingeForm? Hinge { get; private init; }
 
+    /// <summary>Width of the line at the preferred gap, mm: what the shortest clasp was reckoned from; 0 where there is no layout.</summary>
+    /// <remarks>At another pitch the line may be some micrometres narrower; a clasp built to that width would be too short for its tongue.</remarks>
+    public double LineWidthMm { get; private init; }
+
     /// <summary>All layouts, best first; null where the stone cannot be cut.</summary>
     public LinePlan? Plan { get; private init; }
 
@@ -87,7 +91,7 @@ public sealed record LineDesign
             brief.Clasp.LengthMinMm is null && task.ClaspMaxMm >= ClaspRange.UsualLowMm ? Math.Max(task.ClaspMinMm, ClaspRange.UsualLowMm) : task.ClaspMinMm,
             brief.Clasp.LengthMaxMm is null && task.ClaspMinMm <= ClaspRange.UsualHighMm ? Math.Min(task.ClaspMaxMm, ClaspRange.UsualHighMm) : task.ClaspMaxMm);
         var plan = usual.Best is null ? PlanWithin(task, brief, task.ClaspMinMm, task.ClaspMaxMm) : usual;
-        return new LineDesign { Brief = brief, Spec = spec, Hinge = hinge, Plan = plan, Refusal = Said(plan, brief.Length) };
+        return new LineDesign { Brief = brief, Spec = spec, Hinge = hinge, Plan = plan, LineWidthMm = width, Refusal = Said(plan, brief.Length) };
     }
 
     private static string TooFarApart(ResolvedBrief brief, HingeForm hinge, double gap)

@@ -18,7 +18,7 @@ public static class PartsBuilder
         }
 
         var link = LinkForm.Derive(spec, hinge, chosen.PitchMm);
-        var clasp = ClaspForm.Derive(spec, hinge, link.WidthMm, chosen.ClaspMm);
+        var clasp = ClaspForm.Derive(spec, hinge, Math.Max(link.WidthMm, design.LineWidthMm), chosen.ClaspMm);
         var links = new LinkBuilder(spec, link);
         var box = new BoxBuilder(spec, link, clasp);
         var tongue = new TongueBuilder(spec, link, clasp);

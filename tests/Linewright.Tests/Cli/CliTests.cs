@@ -24,8 +24,8 @@ public sealed class CliTests : IDisposable
     [Theory]
     [InlineData(new string[0], "Required command was not provided.")]
     [InlineData(new[] { "plan" }, "BRIEF")]
-    [InlineData(new[] { "bend" }, "read 'bend', expected one of plan, check, make, weigh, sheet, schema")]
-    [InlineData(new[] { "weight", "x.json" }, "read 'weight', expected one of plan, check, make, weigh, sheet, schema")]
+    [InlineData(new[] { "bend" }, "read 'bend', expected one of plan, check, make, weigh, sheet, quote, schema")]
+    [InlineData(new[] { "weight", "x.json" }, "read 'weight', expected one of plan, check, make, weigh, sheet, quote, schema")]
     [InlineData(new[] { "plan", "x.json", "y.json" }, "y.json")]
     [InlineData(new[] { "plan", "x.json", "--bogus" }, "--bogus")]
     [InlineData(new[] { "make", "x.json" }, "--out")]
@@ -100,7 +100,7 @@ public sealed class CliTests : IDisposable
     {
         var (code, output, _) = Run(["--help"]);
         Assert.Equal(ExitCode.Done, code);
-        Assert.All((string[])["plan", "check", "make", "weigh", "schema"], verb => Assert.Contains(verb, output, StringComparison.Ordinal));
+        Assert.All((string[])["plan", "check", "make", "weigh", "quote", "schema"], verb => Assert.Contains(verb, output, StringComparison.Ordinal));
     }
 
     [Fact]

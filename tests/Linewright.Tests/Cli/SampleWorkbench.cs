@@ -3,6 +3,8 @@ using Linewright.Checks;
 using Linewright.Cli;
 using Linewright.Making;
 using Linewright.Paper;
+using Linewright.Quote;
+using Linewright.Tests.Core;
 
 namespace Linewright.Tests.Cli;
 
@@ -11,6 +13,9 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
 {
     /// <summary>The brief that the verb was given last.</summary>
     public ResolvedBrief? Asked { get; private set; }
+
+    /// <summary>The briefs that a grid was asked for last.</summary>
+    public IReadOnlyList<ResolvedBrief> GridAsked { get; private set; } = [];
 
     /// <summary>Runs in the middle of make, after the first file.</summary>
     public Action<OutputFolder> Midway { get; init; } = _ => { };
@@ -23,6 +28,18 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
     public Report Check(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Answer(brief, stage);
 
     public Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Answer(brief, stage);
+
+    public (Report Report, PieceQuote Quote) Quote(ResolvedBrief brief, PriceList list, string? grade, IProgress<string> stage, CancellationToken stop)
+        => (Answer(brief, stage), Quotes.Of(SamplePrices.Basis, list, grade));
+
+    public QuoteGrid Grid(IReadOnlyList<GridAxis> axes, IReadOnlyList<ResolvedBrief> briefs, PriceList list, string? grade, bool isChecked, IProgress<string> stage, CancellationToken stop)
+    {
+        GridAsked = briefs;
+        var cells = QuoteGrids.Combinations(axes).Select((values, index) => index == 0
+            ? new GridCell(values, false, ["no line closes: the test says so"], null, null, null, null, null, null, null, null, null, null)
+            : new GridCell(values, true, [], null, 48, 178, 12.40m, 4.8m, 900, 3000, 600, 4500, 7925.58m + index));
+        return new QuoteGrid(axes, [.. cells], 8, 6);
+    }
 
     public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
     {

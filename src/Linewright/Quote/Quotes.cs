@@ -1,0 +1,71 @@
+using System.Globalization;
+using Linewright.Materials;
+
+namespace Linewright.Quote;
+
+/// <summary>Front door of the room: prices a piece from a list. A pure function; the same piece and list give the same quote.</summary>
+public static class Quotes
+{
+    private static readonly QuoteGroup[] Metal = [QuoteGroup.Metal, QuoteGroup.Casting];
+
+    private static readonly QuoteGroup[] Work =
+        [QuoteGroup.Setting, QuoteGroup.Labour, QuoteGroup.Findings, QuoteGroup.Plating, QuoteGroup.Assay, QuoteGroup.Other, QuoteGroup.Overhead];
+
+    /// <summary>Prices a piece.</summary>
+    /// <param name="basis">The piece.</param>
+    /// <param name="list">The prices.</param>
+    /// <param name="grade">The stones' grade, as the list spells it; null where it has one only.</param>
+    public static PieceQuote Of(QuoteBasis basis, PriceList list, string? grade = null)
+    {
+        ArgumentNullException.ThrowIfNull(basis);
+        ArgumentNullException.ThrowIfNull(list);
+        var ledger = new Ledger(list.Currency.Key);
+        MetalLines.Add(ledger, basis, list);
+        var taken = StoneLines.Add(ledger, basis, list, grade);
+        WorkLines.Add(ledger, basis, list);
+        ledger.Percent(QuoteGroup.Overhead, "overhead on labour and setting", list.OverheadPercent, "overhead_percent", QuoteGroup.Setting, QuoteGroup.Labour);
+        var cost = ledger.Lines.Sum(line => line.Amount);
+        ledger.Percent(QuoteGroup.Markup, "markup on metal and casting", list.MetalMarkupPercent, "markup_percent.metal", Metal);
+        ledger.Percent(QuoteGroup.Markup, "markup on stones", list.StonesMarkupPercent, "markup_percent.stones", QuoteGroup.Stones);
+        ledger.Percent(QuoteGroup.Markup, "markup on work", list.WorkMarkupPercent, "markup_percent.work", Work);
+        var beforeTax = ledger.Lines.Sum(line => line.Amount);
+        ledger.Percent(
+            QuoteGroup.Tax, list.TaxName ?? "tax", list.TaxPercent, "tax",
+            [.. Enum.GetValues<QuoteGroup>().Where(group => group != QuoteGroup.Tax)]);
+        var exact = ledger.Lines.Sum(line => line.Amount);
+        var isWhole = ledger.Missing.Count == 0;
+        var rounded = new Money(exact, list.Currency).Rounded();
+        return new PieceQuote(
+            basis, PriceHead.Of(list), taken, ledger.Lines, ledger.Missing,
+            isWhole ? cost : null, isWhole ? beforeTax : null, isWhole ? rounded.Amount : null,
+            isWhole ? RoundingOf(exact, rounded) : "no total: a price is missing",
+            NotesOf(basis));
+    }
+
+    private static string RoundingOf(decimal exact, Money rounded) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{Ledger.Sum(exact)} {rounded.Currency.Key}, the sum of all lines unrounded, is rounded once to {rounded}; half of the smallest unit goes up");
+
+    // Where money or law can hurt. Common practice; the local law decides.
+    private static List<string> NotesOf(QuoteBasis basis)
+    {
+        var alloy = MaterialTables.Alloys.Find(basis.Metal);
+        var notes = new List<string>
+        {
+            "An estimate to decide by, not a binding offer: it binds nobody until a person signs for it. Metal and stones are settled at the price of the day of order.",
+            "Weights are computed from the design; the finished piece is weighed, and stones are invoiced by the dealer's balance.",
+        };
+        if (alloy.Family is not (MetalFamily.Brass or MetalFamily.Bronze))
+        {
+            notes.Add($"{WorkLines.Fineness(alloy)} is a nominal fineness until it is assayed. Who must assay and mark, from what weight on and in which words, differs from country to country; the assay office decides, not this paper.");
+        }
+
+        if (FinenessGrades.Of(alloy) is { } grade && grade != (int)alloy.FinenessPerMille)
+        {
+            notes.Add(string.Create(CultureInfo.InvariantCulture, $"{WorkLines.Fineness(alloy)} is no grade of ISO 9202: where the law follows it the piece is marked {grade}."));
+        }
+
+        notes.Add("Taxes, duties, margin schemes and refunds are local law: the rate is the one that the price list names. Ask somebody licensed to advise on them.");
+        return notes;
+    }
+}
