@@ -21,6 +21,8 @@ internal static class CommandLine
             SheetVerb.Create(desk),
             QuoteVerb.Create(desk),
             SchemaVerb.Create(desk),
+            ToleranceVerb.Create(desk),
+            PlateVerb.Create(desk),
             PictureVerb.Create(desk),
             StudioVerb.Create(desk),
         };

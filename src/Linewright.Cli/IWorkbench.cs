@@ -28,6 +28,17 @@ internal interface IWorkbench
     /// <summary>Prices every combination of some values; a cell for which no line closes says why.</summary>
     QuoteGrid Grid(IReadOnlyList<GridAxis> axes, IReadOnlyList<ResolvedBrief> briefs, PriceList list, string? grade, bool isChecked, IProgress<string> stage, CancellationToken stop);
 
+    /// <summary>Builds the parts, measures their walls and draws a lot of such pieces.</summary>
+    /// <param name="brief">The brief.</param>
+    /// <param name="pieces">How many to draw.</param>
+    /// <param name="seed">Which lot.</param>
+    /// <param name="stage">Told what is being done.</param>
+    /// <param name="stop">Asks to stop.</param>
+    Report Tolerance(ResolvedBrief brief, int pieces, long seed, IProgress<string> stage, CancellationToken stop);
+
+    /// <summary>Builds the parts, sprues and nests them, and writes the plates and the table of the trees.</summary>
+    Report Plate(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
+
     /// <summary>Builds, checks and writes every file but report.json, which the verb writes from the answer.</summary>
     Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
 

@@ -13,7 +13,7 @@ internal sealed class OutputFolder : IDisposable
     private const long LargestReport = 64L << 20;
 
     // What make writes; anything else in a folder came from somebody else.
-    private static readonly string[] OurFiles = ["report.json", "parts.csv", "piece.3mf", "piece.glb", "piece-flat.glb", "sheet.pdf", "outlines.dxf", .. QuoteFiles.Names];
+    private static readonly string[] OurFiles = ["report.json", "parts.csv", "piece.3mf", "piece.glb", "piece-flat.glb", "plate.3mf", "tree.csv", "sheet.pdf", "outlines.dxf", .. QuoteFiles.Names];
 
     private readonly Lock gate = new();
     private readonly string temporary;

@@ -187,6 +187,24 @@ internal sealed class ReportTables : IDisposable
         console.Write(table);
     }
 
+    /// <summary>How a lot of such pieces comes out.</summary>
+    public void Tolerance(Report report)
+    {
+        if (report.Tolerance is { } study)
+        {
+            ToleranceTables.Write(console, study);
+        }
+    }
+
+    /// <summary>Steps, sprues, plates, trees and the metal to weigh out.</summary>
+    public void Casting(Report report)
+    {
+        if (report.Casting is { } casting)
+        {
+            CastingTables.Write(console, casting);
+        }
+    }
+
     /// <summary>Where the files are.</summary>
     public void Written(string folder) => Line($"written to {Markup.Escape(folder)}");
 

@@ -1,10 +1,13 @@
+using Linewright.Assembly;
 using Linewright.Brief;
+using Linewright.Casting;
 using Linewright.Checks;
 using Linewright.Delivery;
 using Linewright.Making;
 using Linewright.Paper;
 using Linewright.Parts;
 using Linewright.Quote;
+using Linewright.Tolerance;
 
 namespace Linewright.Cli;
 
@@ -38,14 +41,44 @@ internal sealed class Workbench : IWorkbench
         => QuoteGrids.Run(axes, briefs, list, grade, isChecked, new Counter(stage, briefs.Count, "Quoted", "cells"), stop);
 
     /// <inheritdoc/>
+    public Report Tolerance(ResolvedBrief brief, int pieces, long seed, IProgress<string> stage, CancellationToken stop)
+    {
+        var design = Solve(brief);
+        var piece = PartsBuilder.Build(design);
+        stage.Report(FormattableString.Invariant($"Meshing {piece.Parts.Length} solids"));
+        var model = PieceModel.Build(piece, new Counter(stage, piece.Parts.Length, "Meshed", "solids"), stop);
+        stage.Report("Measuring the walls");
+        var walls = PieceChecks.Walls(model, stop);
+        stage.Report(FormattableString.Invariant($"Drawing {pieces} pieces"));
+        return Reports.Of(design) with { Tolerance = ToleranceStudy.Of(piece, walls, pieces, seed, stop) };
+    }
+
+    /// <inheritdoc/>
+    public Report Plate(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    {
+        var made = Made(brief, stage, stop);
+        var casting = Casting(made, stage, stop);
+        CastingFiles.Write(casting, made.Model.Piece, folder.Create, stop);
+        return Reports.Of(made) with { Casting = casting.Report };
+    }
+
+    /// <inheritdoc/>
     public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
     {
         var made = Made(brief, stage, stop);
 
         // Files and checks know nothing of each other: one processor each.
-        var writing = Task.Run(() => PieceFiles.Write(made, folder.Create, stage, stop), stop);
+        var writing = Task.Run(
+            () =>
+            {
+                var casting = Casting(made, stage, stop);
+                PieceFiles.Write(made, casting, folder.Create, stage, stop);
+                return casting.Report;
+            },
+            stop);
         var report = Checked(made, Reports.Of(made), stage, stop);
-        writing.GetAwaiter().GetResult();
+        var tolerance = ToleranceStudy.Of(made.Model.Piece, report.Findings, stop: stop);
+        report = report with { Tolerance = tolerance, Casting = writing.GetAwaiter().GetResult() };
         stage.Report("Drawing the sheet");
         SheetFiles.Write(made.Model, report, PaperSize.A4, null, folder.Create, stop);
         return report;
@@ -63,6 +96,12 @@ internal sealed class Workbench : IWorkbench
 
     /// <inheritdoc/>
     public IPhotoSession Photograph(ResolvedBrief brief) => new PhotoSession(PartsBuilder.Build(Solve(brief)));
+
+    private static CastingPlan Casting(MadePiece made, IProgress<string> stage, CancellationToken stop)
+    {
+        stage.Report("Spruing the parts");
+        return CastingPlans.Of(made.Model.Piece, [.. made.Patterns.Select(pattern => pattern.Outcome)], stop);
+    }
 
     private static LineDesign Solve(ResolvedBrief brief)
     {

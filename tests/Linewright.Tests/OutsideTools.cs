@@ -28,6 +28,15 @@ public static partial class OutsideTools
         return JsonSerializer.Deserialize<List<OracleResult>>(answer, Json) ?? throw new InvalidDataException(answer);
     }
 
+    /// <summary>Asks the solid kernel manifold-3d whether the parts on a printer's plate, a 3MF, lie apart and inside it.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="size">Width, depth and height of the plate, mm.</param>
+    public static PlateVerdict Plate(string path, params ReadOnlySpan<double> size)
+    {
+        var answer = RunNode("plate.mjs", "manifold-3d", [path, .. size.ToArray().Select(length => length.ToString(CultureInfo.InvariantCulture))]);
+        return JsonSerializer.Deserialize<PlateVerdict>(answer, Json) ?? throw new InvalidDataException(answer);
+    }
+
     /// <summary>Asks Khronos' glTF validator about a GLB file.</summary>
     public static GlbVerdict ValidateGlb(string path)
     {
@@ -140,6 +149,10 @@ public sealed record OracleResult(string File, string Status, double Volume, dou
     [JsonIgnore]
     public bool IsManifold => string.Equals(Status, "NoError", StringComparison.Ordinal);
 }
+
+/// <summary>What manifold-3d says about a plate: mm and mm3; apart where the union of all parts is as large as their sum.</summary>
+public sealed record PlateVerdict(
+    string Status, int Objects, int Parts, int Bodies, double Volume, double Union, bool Apart, bool Inside, IReadOnlyList<double> Low, IReadOnlyList<double> High);
 
 /// <summary>What Khronos' validator says: counts by severity, and each message with its place.</summary>
 public sealed record GlbVerdict(

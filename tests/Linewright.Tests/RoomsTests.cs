@@ -4,6 +4,7 @@ using ArchUnitNET.Fluent.Slices;
 using ArchUnitNET.Loader;
 using ArchUnitNET.xUnitV3;
 using Linewright.Brief;
+using Linewright.Casting;
 using Linewright.Checks;
 using Linewright.Delivery;
 using Linewright.Files;
@@ -12,12 +13,14 @@ using Linewright.Materials;
 using Linewright.Paper;
 using Linewright.Parts;
 using Linewright.Pictures.Transport;
+using Linewright.Pictures.Gpu;
 using Linewright.Quote;
 using Linewright.Solids.Meshing;
 using Linewright.Solids.Polyhedra;
 using Linewright.Solids.Space;
 using Linewright.Staging;
 using Linewright.Studio.Serving;
+using Linewright.Tolerance;
 using Type = System.Type;
 
 namespace Linewright.Tests;
@@ -31,13 +34,14 @@ public class RoomsTests
     [
         new("Linewright.Solids", [], ["Space", "Lanes", "Shapes", "Meshing", "Polyhedra", "Measures", "Outlines"]),
         new("Linewright.Paper", ["Linewright.Solids"], []),
-        new("Linewright", ["Linewright.Solids", "Linewright.Paper"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Making", "Sheets", "Quote"]),
+        new("Linewright", ["Linewright.Solids", "Linewright.Paper"], ["Materials", "Brief", "Stones", "Layout", "Parts", "Assembly", "Checks", "Tolerance", "Casting", "Making", "Sheets", "Quote"]),
         new("Linewright.Files", ["Linewright.Solids", "Linewright.Paper"], []),
         new("Linewright.Delivery", ["Linewright", "Linewright.Files", "Linewright.Paper", "Linewright.Solids"], []),
         new("Linewright.Pictures", ["Linewright.Solids"], ["Spectra", "Images", "Denoising", "Scenes", "Rays", "Transport"]),
+        new("Linewright.Pictures.Gpu", ["Linewright.Pictures"], []),
         new("Linewright.Staging", ["Linewright", "Linewright.Pictures", "Linewright.Solids"], []),
         new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Paper", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
-        new("Linewright.Cli", ["Linewright", "Linewright.Delivery", "Linewright.Paper", "Linewright.Pictures", "Linewright.Staging", "Linewright.Studio", "Linewright.Solids"], []),
+        new("Linewright.Cli", ["Linewright", "Linewright.Delivery", "Linewright.Paper", "Linewright.Pictures", "Linewright.Pictures.Gpu", "Linewright.Staging", "Linewright.Studio", "Linewright.Solids"], []),
     ];
 
     /// <summary>What the command line may hold of the solids: places, meshes, and a stone's body to draw.</summary>
@@ -49,7 +53,8 @@ public class RoomsTests
     [
         typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks), typeof(Cautions),
         typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(PieceFiles), typeof(QuoteFiles),
-        typeof(PriceListReader), typeof(PriceSchema), typeof(Weighing), typeof(Quotes), typeof(QuoteGrids), typeof(QuoteJson), typeof(MaterialTables), typeof(SheetFiles), typeof(StudioServer), typeof(PictureFile),
+        typeof(PriceListReader), typeof(PriceSchema), typeof(Weighing), typeof(Quotes), typeof(QuoteGrids), typeof(QuoteJson), typeof(MaterialTables), typeof(SheetFiles), typeof(StudioServer),
+        typeof(ToleranceStudy), typeof(CastingPlans), typeof(CastingFiles), typeof(PictureFile), typeof(GpuEngine),
     ];
 
     /// <summary>The trade's words, which a library of solids has no use for.</summary>

@@ -18,7 +18,7 @@ if (!folder) {
   process.exit(2);
 }
 
-const ask = (script, ...files) => JSON.parse(execFileSync(process.execPath, [join(here, script), ...files], { encoding: 'utf8' }));
+const ask = (script, ...files) => JSON.parse(execFileSync(process.execPath, [join(here, script), ...files.map(String)], { encoding: 'utf8' }));
 
 // admesh's table has a line a count: "Degenerate facets : 0".
 function admesh(file) {
@@ -89,6 +89,18 @@ for (const name of ['piece.glb', 'piece-flat.glb']) {
   const width = stone ? stone.high - stone.low : 0;
   if (Math.abs(width - report.brief.stone.diameter_mm) > 0.03) faults.push(`the stone is ${width} wide`);
   say('outlines.dxf', faults, `${found.entities} lines on ${found.layers.length} layers`);
+}
+
+// The plates: every pattern closed, inside the printer's plate, apart from its neighbours.
+const { plate_x_mm, plate_y_mm, plate_z_mm } = report.brief.process;
+for (const plate of report.casting?.plates ?? []) {
+  const found = ask('plate.mjs', join(folder, plate.file), plate_x_mm, plate_y_mm, plate_z_mm);
+  const faults = [];
+  if (found.status !== 'NoError') faults.push(`no closed solid: ${found.status}`);
+  if (!found.apart) faults.push(`parts overlap: ${found.volume} mm3 in all, ${found.union} united`);
+  if (!found.inside) faults.push(`outside the plate: ${found.low} to ${found.high}`);
+  if (found.parts !== plate.patterns || found.bodies !== plate.patterns) faults.push(`${found.parts} parts in ${found.bodies} bodies, reported ${plate.patterns}`);
+  say(plate.file, faults, `${found.parts} patterns, ${found.volume.toFixed(1)} mm3`);
 }
 
 process.exitCode = isSound ? 0 : 1;

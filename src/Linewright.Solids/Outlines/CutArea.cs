@@ -7,16 +7,23 @@ namespace Linewright.Solids.Outlines;
 /// <param name="Loops">Each three points or more, the last joined to the first.</param>
 public sealed record CutArea(int Tag, ImmutableArray<ImmutableArray<FlatPoint>> Loops)
 {
+    private readonly (FlatPoint A, FlatPoint B)[] sides = [.. Loops.SelectMany(loop => loop.Select((a, i) => (a, loop[(i + 1) % loop.Length])))];
+
     /// <summary>Area, mm2: holes are taken off.</summary>
     public double Area => Loops.Sum(AreaOf);
 
     /// <summary>The parts of a straight piece that lie within the area, as shares of its length, added to a list.</summary>
     internal void Within(FlatPoint from, FlatPoint to, List<(double From, double To)> parts)
     {
+        if (!IsNear(from, to))
+        {
+            return;
+        }
+
         // Sides that the piece crosses part it; every part is in or out as a whole.
         List<double> shares = [0, 1];
         var along = to - from;
-        foreach (var (a, b) in Sides())
+        foreach (var (a, b) in sides)
         {
             double atA = along.Cross(a - from), atB = along.Cross(b - from);
             if (atA > 0 != atB > 0)
@@ -43,7 +50,7 @@ public sealed record CutArea(int Tag, ImmutableArray<ImmutableArray<FlatPoint>> 
     private bool Holds(FlatPoint p)
     {
         var isIn = false;
-        foreach (var (a, b) in Sides())
+        foreach (var (a, b) in sides)
         {
             isIn ^= a.Y > p.Y != b.Y > p.Y && p.X < a.X + (b.X - a.X) * (p.Y - a.Y) / (b.Y - a.Y);
         }
@@ -51,8 +58,17 @@ public sealed record CutArea(int Tag, ImmutableArray<ImmutableArray<FlatPoint>> 
         return isIn;
     }
 
-    private IEnumerable<(FlatPoint A, FlatPoint B)> Sides()
-        => Loops.SelectMany(loop => loop.Select((a, i) => (a, loop[(i + 1) % loop.Length])));
+    private bool IsNear(FlatPoint from, FlatPoint to)
+    {
+        double left = double.PositiveInfinity, right = double.NegativeInfinity, low = double.PositiveInfinity, high = double.NegativeInfinity;
+        foreach (var (a, _) in sides)
+        {
+            (left, right) = (Math.Min(left, a.X), Math.Max(right, a.X));
+            (low, high) = (Math.Min(low, a.Y), Math.Max(high, a.Y));
+        }
+
+        return Math.Max(from.X, to.X) >= left && Math.Min(from.X, to.X) <= right && Math.Max(from.Y, to.Y) >= low && Math.Min(from.Y, to.Y) <= high;
+    }
 
     /// <summary>Area within one loop, mm2; below zero where it runs clockwise, round a hole.</summary>
     public static double AreaOf(ImmutableArray<FlatPoint> loop)

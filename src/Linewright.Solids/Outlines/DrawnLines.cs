@@ -31,7 +31,10 @@ internal sealed class DrawnLines(double within)
                             cells.Add((x, y), list = []);
                         }
 
-                        list.Add((a, b));
+                        if (list.Count == 0 || list[^1] != (a, b))
+                        {
+                            list.Add((a, b));
+                        }
                     }
                 }
             }
@@ -75,9 +78,6 @@ internal sealed class DrawnLines(double within)
 
         return parts;
     }
-
-    /// <summary>Whether any line passes a place, in whatever direction.</summary>
-    public bool Passes(FlatPoint p) => cells.TryGetValue(CellOf(p), out var list) && list.Exists(line => Chains.DistanceTo(p, line.A, line.B) <= within);
 
     private bool IsDrawn(FlatPoint p, FlatPoint along)
     {

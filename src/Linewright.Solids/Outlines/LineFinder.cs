@@ -12,7 +12,7 @@ internal static class LineFinder
     /// <summary>All pieces of one body, hidden or not.</summary>
     public static IEnumerable<LinePiece> Of(PlacedBody placed, ViewFrame frame)
     {
-        var (body, pose, tag) = placed;
+        var (body, pose, tag, _) = placed;
         Vec3[] corners = body.Corners, normals = body.Normals;
         var places = body.Places;
 

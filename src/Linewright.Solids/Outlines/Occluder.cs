@@ -37,7 +37,7 @@ internal sealed class Occluder
         var isCut = double.IsFinite(cutDepth);
         double right = double.NegativeInfinity, high = double.NegativeInfinity;
         (left, low) = (double.PositiveInfinity, double.PositiveInfinity);
-        foreach (var (body, pose, _) in bodies)
+        foreach (var (body, pose, _, _) in bodies)
         {
             for (var i = 0; i < body.Corners.Length; i += 3)
             {

@@ -30,7 +30,7 @@ public static class OutlineDrawer
             visible.AddRange(cut.Loops.Select(loop => ((List<FlatPoint>)[.. loop, loop[0]], OutlineKind.Cut, cut.Tag)));
         }
 
-        foreach (var body in bodies)
+        foreach (var body in bodies.Where(body => !body.IsMask))
         {
             foreach (var kind in LineFinder.Of(body, frame).GroupBy(piece => piece.Kind))
             {
@@ -49,12 +49,14 @@ public static class OutlineDrawer
             var straight = found.Select(line => new OutlineLine(Chains.Straighten(line.Points, settings.StraightMm), line.Kind, isVisible, line.Tag)).ToList();
             foreach (var line in straight.OrderByDescending(line => line.Kind == OutlineKind.Cut).ThenByDescending(line => line.Length))
             {
+                bool IsLoose(FlatPoint end) => !straight.Exists(other => !ReferenceEquals(other, line) && Passes(other, end, settings.SameMm));
                 foreach (var part in drawn.NewParts(line.Points))
                 {
                     var points = Chains.Straighten(part, settings.StraightMm / 10);
                     var own = line with { Points = points };
                     var isSpeck = own.Kind == OutlineKind.Contour && (points[0] - points[^1]).Length > settings.SameMm
-                        && own.Length < settings.SpeckMm * ((drawn.Passes(points[0]) ? 0 : 1) + (drawn.Passes(points[^1]) ? 0 : 1));
+                        && own.Length < 2 * settings.SpeckMm
+                        && own.Length < settings.SpeckMm * ((IsLoose(points[0]) ? 1 : 0) + (IsLoose(points[^1]) ? 1 : 0));
                     if (own.Length >= settings.ShortestMm && !isSpeck)
                     {
                         drawn.Add(points);
@@ -63,6 +65,20 @@ public static class OutlineDrawer
                 }
             }
         }
+    }
+
+    // Whether a line passes a place, in whatever direction.
+    private static bool Passes(OutlineLine line, FlatPoint p, double within)
+    {
+        for (var i = 1; i < line.Points.Length; i++)
+        {
+            if (Chains.DistanceTo(p, line.Points[i - 1], line.Points[i]) <= within)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static (List<Chains.Span> Seen, List<Chains.Span> Unseen) Split(

@@ -6,4 +6,5 @@ namespace Linewright.Solids.Outlines;
 /// <param name="Body">The body.</param>
 /// <param name="Pose">From its own frame to the view's space.</param>
 /// <param name="Tag">Whose lines these are; comes back with each.</param>
-public readonly record struct PlacedBody(OutlineBody Body, Pose Pose, int Tag);
+/// <param name="IsMask">True where it only hides others and is not drawn itself.</param>
+public readonly record struct PlacedBody(OutlineBody Body, Pose Pose, int Tag, bool IsMask = false);

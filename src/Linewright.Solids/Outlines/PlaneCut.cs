@@ -12,7 +12,7 @@ internal static class PlaneCut
     /// </remarks>
     public static CutArea Of(PlacedBody placed, ViewFrame frame, double depth, double straightMm)
     {
-        var (body, pose, tag) = placed;
+        var (body, pose, tag, _) = placed;
         var over = new double[body.Corners.Length];
         for (var i = 0; i < over.Length; i++)
         {

@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
 using Linewright.Assembly;
 using Linewright.Brief;
+using Linewright.Casting;
 using Linewright.Checks;
 using Linewright.Making;
 using Linewright.Parts;
 using Linewright.Solids.Meshing;
+using Linewright.Tolerance;
 
 namespace Linewright.Studio.Pieces;
 
@@ -19,6 +21,7 @@ public sealed class SolvedPiece(LineDesign design)
     private readonly Stage<PieceModel> model = new();
     private readonly Stage<ImmutableArray<MeshOutcome>> cast = new();
     private readonly Stage<IReadOnlyList<Finding>> findings = new();
+    private readonly Stage<CastingPlan> casting = new();
 
     /// <summary>The brief with its defaults.</summary>
     public ResolvedBrief Brief => design.Brief;
@@ -53,7 +56,8 @@ public sealed class SolvedPiece(LineDesign design)
     {
         var worn = await ModelAsync(stage, stop).ConfigureAwait(false);
         var meshes = await CastAsync(stage, stop).ConfigureAwait(false);
-        return new MadePiece(worn, [.. Piece.Parts.Select((part, index) => Pattern.Of(part, meshes[index], Brief.Process.ShrinkPercent))]);
+        var chain = Brief.Chain;
+        return new MadePiece(worn, [.. Piece.Parts.Select((part, index) => Pattern.Of(part, meshes[index], chain))]);
     }
 
     /// <summary>What every check measured.</summary>
@@ -63,12 +67,25 @@ public sealed class SolvedPiece(LineDesign design)
         return await findings.GetAsync(() => PieceChecks.Run(worn, rule => stage.Report($"Checking {rule}"), stop), stop).ConfigureAwait(false);
     }
 
-    /// <summary>The whole report, checks and weights.</summary>
+    /// <summary>Sprues, plates and trees.</summary>
+    public async Task<CastingPlan> CastingAsync(IProgress<string> stage, CancellationToken stop)
+    {
+        var meshes = await CastAsync(stage, stop).ConfigureAwait(false);
+        return await casting.GetAsync(
+            () =>
+            {
+                stage.Report("Spruing the parts");
+                return CastingPlans.Of(Piece, meshes, stop);
+            },
+            stop).ConfigureAwait(false);
+    }
+
+    /// <summary>The report with checks, weights and tolerances; sprues and plates take as long again and are <see cref="CastingAsync"/>'s.</summary>
     public async Task<Report> ReportAsync(IProgress<string> stage, CancellationToken stop)
     {
         var found = await FindingsAsync(stage, stop).ConfigureAwait(false);
         var made = await MadeAsync(stage, stop).ConfigureAwait(false);
-        return Reports.WithFindings(Reports.Of(made), found, Cautions.For(Brief));
+        return Reports.WithFindings(Reports.Of(made), found, Cautions.For(Brief)) with { Tolerance = ToleranceStudy.Of(Piece, found, stop: stop) };
     }
 
     private Counter Counting(IProgress<string> stage) => new(stage, Piece.Parts.Length);

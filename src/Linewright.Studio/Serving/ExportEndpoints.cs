@@ -49,7 +49,8 @@ internal static class ExportEndpoints
     {
         var report = await solved.ReportAsync(stage, stop).ConfigureAwait(false);
         var made = await solved.MadeAsync(stage, stop).ConfigureAwait(false);
-        return PieceZip.Write(made, report, stage, stop);
+        var casting = await solved.CastingAsync(stage, stop).ConfigureAwait(false);
+        return PieceZip.Write(made, casting, report with { Casting = casting.Report }, stage, stop);
     }
 
     // "Harbour lights" becomes harbour-lights.zip.

@@ -86,6 +86,17 @@ public static class FieldTable
             "setting.cover_mm" => "claw cover",
             "process.tree_percent" => "sprues and button",
             "process.mesh_deviation_um" => "deviation of files",
+            "process.tolerance_mm" => "spread of sizes",
+            "process.scale_spread_percent" => "spread of a tree's scale",
+            "process.common_spread_um" => "spread of a tree's faces",
+            "process.finish_spread_um" => "spread of the finish",
+            "process.fit_spread_um" => "spread of the joints' fit",
+            "process.sprue_mm" => "sprue diameter",
+            "process.stem_mm" => "stem diameter",
+            "process.plate_x_mm" => "plate width",
+            "process.plate_y_mm" => "plate depth",
+            "process.plate_z_mm" => "plate height",
+            "process.plate_gap_mm" => "gap on plate and tree",
             _ => label,
         };
         return char.ToUpperInvariant(label[0]) + label[1..];

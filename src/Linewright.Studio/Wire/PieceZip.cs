@@ -1,4 +1,5 @@
 using System.IO.Compression;
+using Linewright.Casting;
 using Linewright.Delivery;
 using Linewright.Making;
 using Linewright.Paper;
@@ -13,10 +14,11 @@ public static class PieceZip
 
     /// <summary>Writes the archive in memory.</summary>
     /// <param name="made">The piece.</param>
+    /// <param name="casting">Its sprues, plates and trees.</param>
     /// <param name="report">Its report.</param>
     /// <param name="stage">Told what is being written.</param>
     /// <param name="stop">Asks to stop.</param>
-    public static byte[] Write(MadePiece made, Report report, IProgress<string> stage, CancellationToken stop)
+    public static byte[] Write(MadePiece made, CastingPlan casting, Report report, IProgress<string> stage, CancellationToken stop)
     {
         using var bytes = new MemoryStream();
         using (var zip = new ZipArchive(bytes, ZipArchiveMode.Create, leaveOpen: true))
@@ -28,7 +30,7 @@ public static class PieceZip
                 return entry.Open();
             }
 
-            PieceFiles.Write(made, Create, stage, stop);
+            PieceFiles.Write(made, casting, Create, stage, stop);
             SheetFiles.Write(made.Model, report, PaperSize.A4, null, Create, stop);
             using var file = Create("report.json");
             ReportJson.Write(report, file);

@@ -17,8 +17,9 @@ public static class PartMeshes
     /// <param name="deviationMm">Largest distance of a mesh from its solid.</param>
     /// <param name="done">Told after each part how many are done.</param>
     /// <param name="stop">Asks to stop.</param>
+    /// <param name="sizedLike">The solids whose size decides how finely; those to be meshed where not given. A link with a sprue is fine like a link.</param>
     public static ImmutableArray<MeshOutcome> Run(
-        ImmutableArray<Solid> solids, double deviationMm, IProgress<int>? done, CancellationToken stop)
+        ImmutableArray<Solid> solids, double deviationMm, IProgress<int>? done, CancellationToken stop, ImmutableArray<Solid> sizedLike = default)
     {
         var outcomes = new MeshOutcome[solids.Length];
         var finished = 0;
@@ -26,7 +27,7 @@ public static class PartMeshes
         // One thread a part: parts side by side wait for each other less, and use the processors better than one part's blocks.
         Parallel.For(0, solids.Length, new ParallelOptions { CancellationToken = stop }, index =>
         {
-            outcomes[index] = Mesher.Run(solids[index], Settings(solids[index], deviationMm), threads: 1, stop: stop);
+            outcomes[index] = Mesher.Run(solids[index], Settings((sizedLike.IsDefault ? solids : sizedLike)[index], deviationMm), threads: 1, stop: stop);
             done?.Report(Interlocked.Increment(ref finished));
         });
         return ImmutableArray.Create(outcomes);

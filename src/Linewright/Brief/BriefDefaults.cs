@@ -43,9 +43,7 @@ public static class BriefDefaults
                 Word<ClaspKind>(brief, "clasp.kind"), brief.Number("clasp.length_min_mm"), brief.Number("clasp.length_max_mm"),
                 brief.Number("clasp.wall_mm") ?? ClaspWallMm(metal), brief.Number("clasp.tongue_mm"), Value("clasp.press_mm"), Value("clasp.side_play_mm"),
                 Value("clasp.width_ratio"), Word<Temper>(brief, "clasp.temper"), brief.Flag("clasp.safety")!.Value),
-            new ProcessBrief(
-                brief.Number("process.shrink_percent") ?? MaterialTables.ProcessOf(MaterialTables.Alloys.Find(metal)).LinearShrinkPercent,
-                Value("process.finish_loss_mm"), Value("process.tree_percent"), Value("process.tolerance_mm"), Value("process.mesh_deviation_um")),
+            Process(brief, metal),
             new WristBrief(Value("wrist.depth_ratio"), Value("wrist.exponent")),
             new FinishBrief(Value("finish.rhodium_um")));
     }
@@ -100,6 +98,33 @@ public static class BriefDefaults
 
         var flat = brief.Number("length.laid_flat_mm") ?? InMm(brief.Number("length.laid_flat_in")!.Value);
         return new LengthBrief(flat, null, null);
+    }
+
+    // What nobody has measured comes from the route's rows; rounded, so that what the report says is what holds.
+    private static ProcessBrief Process(DesignBrief brief, string metal)
+    {
+        double Value(string path) => brief.Number(path)!.Value;
+        var route = brief.Text("process.route")!;
+        var chain = ProcessChain.Of(route, MaterialTables.ProcessOf(MaterialTables.Alloys.Find(metal)).LinearShrinkPercent);
+        return new ProcessBrief(
+            route,
+            brief.Number("process.shrink_percent") ?? chain.ShrinkPercent,
+            brief.Number("process.finish_loss_mm") ?? Math.Round(chain.AllowanceMm(FaceKind.Polished), 9),
+            Value("process.tree_percent"),
+            brief.Number("process.tolerance_mm") ?? Math.Round(chain.SizeSpreadMm, 4),
+            brief.Number("process.scale_spread_percent") ?? Math.Round(100 * chain.ScaleSpread, 4),
+            brief.Number("process.common_spread_um") ?? Math.Round(1000 * chain.CommonFaceSpreadMm, 2),
+            brief.Number("process.finish_spread_um") ?? Math.Round(1000 * chain.LossSpreadMm, 2),
+            brief.Number("process.fit_spread_um"),
+            Value("process.mesh_deviation_um"),
+            brief.Number("process.sprue_mm"),
+            Value("process.sprue_length_mm"),
+            brief.Number("process.stem_mm"),
+            (int)Value("process.parts_per_tree"),
+            Value("process.plate_x_mm"),
+            Value("process.plate_y_mm"),
+            Value("process.plate_z_mm"),
+            Value("process.plate_gap_mm"));
     }
 
     // In decimals, so that 25.4 mm to the inch is exact, and 7 in is 177.8 mm, not a last digit less.

@@ -28,4 +28,9 @@ public sealed record ResolvedBrief(
     /// <summary>The species that the stone names.</summary>
     [JsonIgnore]
     public Species Species => MaterialTables.Species.Find(Stone.Species);
+
+    /// <summary>The steps from drawing to finished part, as <see cref="Process"/> describes them for the metal.</summary>
+    [JsonIgnore]
+    public ProcessChain Chain => ProcessChain.Of(Process.Route, MaterialTables.ProcessOf(Alloy).LinearShrinkPercent)
+        .WithTotals(Process.ShrinkPercent, Process.FinishLossMm);
 }

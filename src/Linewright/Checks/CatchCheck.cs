@@ -18,7 +18,10 @@ internal sealed class CatchCheck : ICheck
     private const double StepMm = 0.3, PullMm = 0.3, ProbeMm = 0.1;
 
     // Less than this and polish or a speck of dirt closes it. Assumed.
-    private const double LeastGapMm = 0.01;
+    internal const double LeastGapMm = 0.01;
+
+    // Less than this and a pull slips the catch past its lip. Assumed: half of what is common practice.
+    internal const double LeastOverlapMm = 0.2;
 
     private static readonly CheckRule Overlap = new("catch-overlap", "mm", "0.4 to 0.8 of the catch stand behind the lip; from 0.35 with a safety", Marks.CommonPractice);
     private static readonly CheckRule Slide = new("tongue-slide", "mm", "0.05 to 0.10 a side, 0.15 at the sides; less jams with dirt", Marks.CommonPractice);
@@ -34,7 +37,7 @@ internal sealed class CatchCheck : ICheck
 
         var overlap = BehindLip(clasp, box, tongue, side);
         yield return Overlap.Between(
-            "catch", overlap, 0.35, 0.8, 0.2, 1.0, FormattableString.Invariant($"set clasp.press_mm to {clasp.PressMm + 0.45 - overlap:0.00}: the catch overlaps by what the press frees, less 0.10"));
+            "catch", overlap, 0.35, 0.8, LeastOverlapMm, 1.0, FormattableString.Invariant($"set clasp.press_mm to {clasp.PressMm + 0.45 - overlap:0.00}: the catch overlaps by what the press frees, less 0.10"));
 
         foreach (var (where, gap) in Slides(clasp, box, tongue))
         {
@@ -64,7 +67,7 @@ internal sealed class CatchCheck : ICheck
     }
 
     /// <summary>Gaps of the strip in the box, at the sides, under and over it.</summary>
-    private static IEnumerable<(string Where, double Gap)> Slides(ClaspForm clasp, Solid box, Solid tongue)
+    internal static IEnumerable<(string Where, double Gap)> Slides(ClaspForm clasp, Solid box, Solid tongue)
     {
         double x = (clasp.FoldMm + clasp.CatchMm) / 2, z = clasp.LowerLeafMm + clasp.StripMm / 2, floor = (clasp.WallMm + clasp.LowerLeafMm) / 2;
         double Free(Vec3 from, Vec3 way) => Caliper.ToSurface(box, from, way) - Caliper.ToSurface(tongue, from, way);

@@ -43,6 +43,15 @@ public static class PieceChecks
         return [.. found.SelectMany(findings => findings)];
     }
 
+    /// <summary>Measures the walls only: what a study of tolerances needs of the checks.</summary>
+    /// <param name="model">The piece.</param>
+    /// <param name="stop">Asks to stop.</param>
+    public static IReadOnlyList<Finding> Walls(PieceModel model, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        return [.. new WallCheck().Run(model, stop)];
+    }
+
     // "HingeRangeCheck" reads as "hinge range".
     private static string Words(string typeName)
     {

@@ -8,6 +8,9 @@ namespace Linewright.Checks;
 /// <summary>The thinnest wall of every feature of every cast part, by the largest ball that fits inside.</summary>
 internal sealed class WallCheck : ICheck
 {
+    /// <summary>The name of the rule.</summary>
+    internal const string Rule = "smallest-wall";
+
     // Walls well over every limit need not be measured out.
     private const double LookTo = 1.15;
 
@@ -25,7 +28,7 @@ internal sealed class WallCheck : ICheck
             if (model.MeshOf(part.Role) is { Status: not MeshStatus.Meshed } or { Mesh.TriangleCount: 0 })
             {
                 yield return new Finding(
-                    "smallest-wall", Verdict.Fail, $"{part.Name}: no surface to measure", null, null, "mm",
+                    Rule, Verdict.Fail, $"{part.Name}: no surface to measure", null, null, "mm",
                     "what has no surface cannot be cast", Marks.Calculated, "ask for a larger process.mesh_deviation_um");
                 continue;
             }
@@ -48,7 +51,7 @@ internal sealed class WallCheck : ICheck
         var measured = wall?.ThicknessMm ?? most;
         var isThick = measured >= feature.WallLimitMm;
         return new Finding(
-            "smallest-wall",
+            Rule,
             isThick ? Verdict.Pass : Verdict.Fail,
             wall is { } at ? FeatureNames.Place(part, index, at.At) : FormattableString.Invariant($"{part.Name}: {feature.Name}, nowhere thinner than {most:0.00}"),
             measured, feature.WallLimitMm, "mm",

@@ -1,3 +1,4 @@
+using Linewright.Materials;
 using Linewright.Parts;
 using Linewright.Solids.Measures;
 using Linewright.Solids.Meshing;
@@ -23,7 +24,7 @@ public sealed record Pattern
     /// <summary>What meshing it as cast gave, before enlarging.</summary>
     public MeshOutcome Outcome { get; }
 
-    /// <summary>How much it was enlarged: 1 / (1 - shrinkage).</summary>
+    /// <summary>How much it was enlarged: 1 / (1 - shrinkage), over all steps.</summary>
     public double Scale { get; }
 
     /// <summary>The mesh of the file.</summary>
@@ -44,11 +45,12 @@ public sealed record Pattern
     /// <summary>Enlarges a part's mesh as cast.</summary>
     /// <param name="part">The part.</param>
     /// <param name="asCast">Its mesh as cast.</param>
-    /// <param name="shrinkPercent">Linear shrinkage from pattern to metal. A length is divided by (1 - shrinkage), not multiplied by (1 + shrinkage).</param>
-    public static Pattern Of(Part part, MeshOutcome asCast, double shrinkPercent)
+    /// <param name="chain">From pattern to finished part. A length is divided by the chain's scale, not multiplied by 1 + shrinkage.</param>
+    public static Pattern Of(Part part, MeshOutcome asCast, ProcessChain chain)
     {
         ArgumentNullException.ThrowIfNull(part);
         ArgumentNullException.ThrowIfNull(asCast);
-        return new Pattern(part, asCast, part.IsCast ? 1 / (1 - shrinkPercent / 100) : 1);
+        ArgumentNullException.ThrowIfNull(chain);
+        return new Pattern(part, asCast, part.IsCast ? chain.PatternScale : 1);
     }
 }

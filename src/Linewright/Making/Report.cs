@@ -1,5 +1,7 @@
 using Linewright.Brief;
+using Linewright.Casting;
 using Linewright.Checks;
+using Linewright.Tolerance;
 
 namespace Linewright.Making;
 
@@ -23,6 +25,12 @@ public sealed record Report(
 {
     /// <summary>What to ask the stone dealer for; null in a report that was made up without a design.</summary>
     public StoneOrder? StoneOrder { get; init; }
+
+    /// <summary>How a lot of such pieces would come out; null where it was not asked for.</summary>
+    public ToleranceReport? Tolerance { get; init; }
+
+    /// <summary>Sprues, plates and trees; null where they were not asked for.</summary>
+    public CastingReport? Casting { get; init; }
 
     /// <summary>True where a check says that the piece must not be made like this.</summary>
     public bool Fails() => Findings.Any(finding => finding.Verdict == Verdict.Fail);

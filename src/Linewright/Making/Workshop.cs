@@ -15,13 +15,14 @@ public static class Workshop
     public static MadePiece Make(Piece piece, IProgress<int>? done = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(piece);
-        var process = piece.Design.Brief.Process;
+        var brief = piece.Design.Brief;
+        var chain = brief.Chain;
         var parts = piece.Parts;
         ImmutableArray<Solid> solids = [.. parts.Select(part => part.AsSet), .. parts.Select(part => part.AsCast)];
-        var meshes = PartMeshes.Run(solids, process.MeshDeviationUm / 1000, done, stop);
+        var meshes = PartMeshes.Run(solids, brief.Process.MeshDeviationUm / 1000, done, stop);
         var model = PieceModel.Of(piece, meshes[..parts.Length]);
         return new MadePiece(
             model,
-            [.. parts.Select((part, index) => Pattern.Of(part, meshes[parts.Length + index], process.ShrinkPercent))]);
+            [.. parts.Select((part, index) => Pattern.Of(part, meshes[parts.Length + index], chain))]);
     }
 }

@@ -24,6 +24,15 @@ public static class MaterialTables
     /// <summary>Sieve sizes of small round diamonds, by rising diameter.</summary>
     public static MaterialTable<SieveSize> Sieves { get; } = Read("sieves", "sieve size", MaterialsJson.Default.SieveSizeArray);
 
+    /// <summary>Steps between drawing and finished part, by key: printed-resin, investment-casting.</summary>
+    public static MaterialTable<ProcessStep> Steps { get; } = Read("processes-steps", "process step", MaterialsJson.Default.ProcessStepArray);
+
+    /// <summary>Ways from drawing to finished part, by key: printed-resin, carved-wax-mould.</summary>
+    public static MaterialTable<ProcessRoute> Routes { get; } = Read("processes-routes", "process route", MaterialsJson.Default.ProcessRouteArray);
+
+    /// <summary>What the bench holds, by key: reamed-hole, closed-eye.</summary>
+    public static MaterialTable<ProcessFit> Fits { get; } = Read("processes-fits", "fit", MaterialsJson.Default.ProcessFitArray);
+
     /// <summary>The casting habits of an alloy's family.</summary>
     public static ProcessDefaults ProcessOf(Alloy alloy) => Processes.Find(JsonNamingPolicy.KebabCaseLower.ConvertName(alloy.Family.ToString()));
 

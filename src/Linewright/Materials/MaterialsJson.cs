@@ -14,4 +14,7 @@ namespace Linewright.Materials;
 [JsonSerializable(typeof(ProcessDefaults[]))]
 [JsonSerializable(typeof(Currency[]))]
 [JsonSerializable(typeof(SieveSize[]))]
+[JsonSerializable(typeof(ProcessStep[]))]
+[JsonSerializable(typeof(ProcessRoute[]))]
+[JsonSerializable(typeof(ProcessFit[]))]
 internal sealed partial class MaterialsJson : JsonSerializerContext;

@@ -52,7 +52,7 @@ internal static class LineSpecs
             SidePlayMm = brief.Clasp.SidePlayMm,
             ClaspWidthRatio = brief.Clasp.WidthRatio,
             Safety = brief.Clasp.Safety,
-            FinishLossMm = brief.Process.FinishLossMm,
+            FinishLossMm = brief.Chain.AllowanceMm(FaceKind.Polished),
             WallLimitMm = limits.MinimumWallMm,
             KnuckleLimitMm = limits.MinimumKnuckleWallMm,
             CastBarLimitMm = limits.MinimumCastBarMm,

@@ -15,8 +15,6 @@ namespace Linewright.Sheets;
 /// </remarks>
 internal sealed class LinePage
 {
-    private const int NeighbourTags = 100;
-
     private readonly Piece piece;
     private readonly SheetBodies bodies;
     private readonly LinkForm form;
@@ -105,18 +103,19 @@ internal sealed class LinePage
 
             // With the neighbours that there are: the flat line has ends.
             var scene = new List<PlacedBody>();
-            foreach (var (offset, tags) in ((int, int)[])[(0, 0), (-1, NeighbourTags), (1, 2 * NeighbourTags)])
+            foreach (var offset in (int[])[0, -1, 1])
             {
                 var at = isRing ? (i + offset + count) % count : i + offset;
                 if (at >= 0 && at < count)
                 {
-                    scene.AddRange(places[at].IsClasp
-                        ? bodies.Clasp(Pose.Move(-piece.Clasp.LengthMm / 2, 0, 0).Then(places[at].Pose), tags)
-                        : bodies.Link(places[at].Pose, tags, isPlain: true));
+                    var there = places[at].IsClasp
+                        ? bodies.Clasp(Pose.Move(-piece.Clasp.LengthMm / 2, 0, 0).Then(places[at].Pose))
+                        : bodies.Link(places[at].Pose, isPlain: true);
+                    scene.AddRange(there.Select(body => body with { IsMask = offset != 0 }));
                 }
             }
 
-            ImmutableArray<OutlineLine> own = [.. OutlineDrawer.Draw(scene, frame, settings).Lines.Where(line => line.Tag < NeighbourTags)];
+            ImmutableArray<OutlineLine> own = OutlineDrawer.Draw(scene, frame, settings).Lines;
             between = isUsual ? own : between;
             lines.AddRange(own);
         }

@@ -21,6 +21,31 @@ public sealed class CliTests : IDisposable
         Assert.Equal(ExitCode.CheckFails, Run([verb, Brief()], new SampleWorkbench(Verdict.Pass, Verdict.Fail)).Code);
     }
 
+    [Fact]
+    public void A_lot_of_pieces_is_drawn_as_asked()
+    {
+        var bench = new SampleWorkbench(Verdict.Pass);
+        Assert.Equal(ExitCode.Done, Run(["tolerance", Brief(), "--pieces", "500", "--seed", "7"], bench).Code);
+        Assert.Equal((500, 7), bench.Lot);
+        Assert.Equal(ExitCode.Done, Run(["tolerance", Brief()], bench).Code);
+        Assert.Equal((10_000, 1), bench.Lot);
+        foreach (var wrong in (string[][])[["--pieces", "99"], ["--pieces", "1000001"], ["--seed", "-1"], ["--pieces", "many"]])
+        {
+            var (code, output, error) = Run(["tolerance", Brief(), .. wrong], bench);
+            Assert.Equal((ExitCode.Asked, ""), (code, output));
+            Assert.Contains(wrong[0], error, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_plate_is_written_into_a_folder_of_its_own()
+    {
+        var place = Path.Combine(folder, "plate");
+        Assert.Equal(ExitCode.Asked, Run(["plate", Brief()]).Code);
+        Assert.Equal(ExitCode.Done, Run(["plate", Brief(), "--out", place], new SampleWorkbench(Verdict.Pass)).Code);
+        Assert.True(File.Exists(Path.Combine(place, "report.json")));
+    }
+
     [Theory]
     [InlineData(new string[0], "Required command was not provided.")]
     [InlineData(new[] { "plan" }, "BRIEF")]

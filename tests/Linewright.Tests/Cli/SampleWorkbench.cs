@@ -42,6 +42,17 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
         return new QuoteGrid(axes, [.. cells], 8, 6);
     }
 
+    /// <summary>How many pieces were drawn last, and which lot.</summary>
+    public (int Pieces, long Seed) Lot { get; private set; }
+
+    public Report Tolerance(ResolvedBrief brief, int pieces, long seed, IProgress<string> stage, CancellationToken stop)
+    {
+        Lot = (pieces, seed);
+        return Answer(brief, stage);
+    }
+
+    public Report Plate(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop) => Make(brief, folder, stage, stop);
+
     public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
     {
         using (var part = folder.Create("parts/link.stl"))

@@ -269,6 +269,18 @@ public class BriefTests
     }
 
     [Fact]
+    public void A_route_says_what_nobody_measured_and_a_measurement_overrules_it()
+    {
+        ProcessBrief Process(string process) => BriefDefaults.Resolve(BriefReader.Read(Encoding.UTF8.GetBytes(
+            $$"""{"name":"t","metal":"gold-750-yellow","stone":{"diameter_mm":3},"length":{"laid_flat_mm":178},"process":{{process}}}"""), "t").Brief!).Process;
+        var usual = Process("{}");
+        Assert.Equal(("printed-resin", 0.6, 0.10, 0.05), (usual.Route, usual.ShrinkPercent, usual.FinishLossMm, usual.ToleranceMm));
+        Assert.Equal((0.1118, 5, 20.62), (usual.ScaleSpreadPercent, usual.CommonSpreadUm, usual.FinishSpreadUm)); // Roots of 0.05^2 + 0.1^2, 4^2 + 3^2, 5^2 + 20^2
+        Assert.Equal(3.085, Process("""{"route":"printed-resin-mould"}""").ShrinkPercent); // 2.5 % and 0.6 % one after the other
+        Assert.Equal(2.9, Process("""{"route":"printed-resin-mould","shrink_percent":2.9}""").ShrinkPercent);
+    }
+
+    [Fact]
     public void The_schema_in_the_examples_is_in_step()
     {
         using var written = new MemoryStream();

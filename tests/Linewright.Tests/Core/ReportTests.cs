@@ -33,7 +33,7 @@ public class ReportTests
     {
         // Pinned, so that there is a drawn wire too; meshed coarsely.
         var model = CheckedPieces.White;
-        var patterns = model.Piece.Parts.Select(part => Pattern.Of(part, Mesher.Run(part.AsCast, new MeshSettings(0.15, 0.04, true)), 0.6));
+        var patterns = model.Piece.Parts.Select(part => Pattern.Of(part, Mesher.Run(part.AsCast, new MeshSettings(0.15, 0.04, true)), model.Piece.Design.Brief.Chain));
         var report = Reports.Of(new MadePiece(model, [.. patterns]));
         Assert.Contains(report.Parts, part => !part.IsCast);
         Assert.All(report.Parts, part =>

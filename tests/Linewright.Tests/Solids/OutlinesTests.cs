@@ -56,6 +56,28 @@ public class OutlinesTests
         Assert.Equal(2 * (2 + 4) + 2 * (4 + 1), view.Lines.Where(line => line.IsVisible).Sum(line => line.Length), 5 * WithHidden.LiftMm);
     }
 
+    [Fact]
+    public void A_short_contour_that_runs_into_a_still_shorter_line_is_kept()
+    {
+        // Once lost: a claw's tip whose arc ends at lines that are drawn after it. Four pegs stand out of a plate; each shows its round end.
+        Solid Peg(double x) => Shape.Capsule(new Vec3(x, 0, 0), new Vec3(x, 0, 0.6), 0.12);
+        var view = OutlineDrawer.Draw([Meshed(Solid.Union(Shape.Box(3, 1, 0.4), Peg(-1), Peg(-0.4), Peg(0.4), Peg(1)), 0.05)], Front, OutlineSettings.Fine);
+        foreach (var x in (double[])[-1, -0.4, 0.4, 1])
+        {
+            Assert.Contains(view.Lines.SelectMany(line => line.Points), p => Math.Abs(p.X - x) < 0.06 && Math.Abs(p.Y - 0.72) < 0.02);
+        }
+    }
+
+    [Fact]
+    public void A_mask_hides_and_is_not_drawn()
+    {
+        var plate = new PlacedBody(OutlineBody.Of(Cuboid(2, 0.5, 4)), Pose.Identity, 1, IsMask: true);
+        var rod = new PlacedBody(OutlineBody.Of(Cuboid(6, 0.5, 1)), Pose.Move(0, 2, 0), 2);
+        var view = OutlineDrawer.Draw([plate, rod], Front, OutlineSettings.Fine);
+        Assert.All(view.Lines, line => Assert.Equal(2, line.Tag));
+        Assert.Equal(2 * (4 + 1), view.Lines.Sum(line => line.Length), 5 * WithHidden.LiftMm);
+    }
+
     [Theory]
     [InlineData(0, 0, 1)]
     [InlineData(1, 2, -0.5)]
