@@ -6,28 +6,11 @@ namespace Linewright.Pictures.Gpu;
 /// <summary>What every lane of the card does: some samples of one pixel.</summary>
 internal static class CardKernel
 {
-    // A group of 32 lanes looks at 8 by 4 pixels, so that its rays go much the same way.
-    private const int BlockWidth = 8;
-    private const int BlockHeight = 4;
-
-    /// <summary>Lanes for a picture, with those that find no pixel.</summary>
-    public static int Lanes(int width, int height)
-        => (width + BlockWidth - 1) / BlockWidth * ((height + BlockHeight - 1) / BlockHeight) * (BlockWidth * BlockHeight);
-
-    /// <summary>Takes at most <paramref name="most"/> of the samples that are wanted, and strikes them off.</summary>
-    public static void Take(Index1D lane, CardWorld world, SceneRecord scene, ArrayView<ushort> wanted, ArrayView<PixelSums> pixels, int most)
+    /// <summary>Takes at most <paramref name="most"/> of the samples that are wanted of a pixel, and strikes them off.</summary>
+    public static void Take(Index1D lane, CardWorld world, SceneRecord scene, ArrayView<int> order, ArrayView<ushort> wanted, ArrayView<PixelSums> pixels, int most)
     {
-        var block = lane / (BlockWidth * BlockHeight);
-        var within = lane % (BlockWidth * BlockHeight);
-        var across = (scene.Camera.Width + BlockWidth - 1) / BlockWidth;
-        var x = block % across * BlockWidth + within % BlockWidth;
-        var y = block / across * BlockHeight + within / BlockWidth;
-        if (x >= scene.Camera.Width || y >= scene.Camera.Height)
-        {
-            return;
-        }
-
-        var at = y * scene.Camera.Width + x;
+        var at = order[lane];
+        int x = at % scene.Camera.Width, y = at / scene.Camera.Width;
         int left = wanted[at];
         if (left == 0)
         {

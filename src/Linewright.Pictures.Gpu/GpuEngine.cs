@@ -17,15 +17,18 @@ public sealed class GpuEngine : PictureEngine, IDisposable
     /// <summary>Samples of one run over all pixels. Assumed: keeps a run well under a second on a card, and the card full.</summary>
     private const long RunSamples = 32_000_000;
 
+    /// <summary>Samples of one pixel in one run, so that a few hard pixels do not keep a run going.</summary>
+    private const int MostOfAPixel = 64;
+
     private readonly Context context;
     private readonly Accelerator accelerator;
-    private readonly Action<Index1D, CardWorld, SceneRecord, ArrayView<ushort>, ArrayView<PixelSums>, int> take;
+    private readonly Action<Index1D, CardWorld, SceneRecord, ArrayView<int>, ArrayView<ushort>, ArrayView<PixelSums>, int> take;
 
     private GpuEngine(Context context, Accelerator accelerator)
     {
         this.context = context;
         this.accelerator = accelerator;
-        take = accelerator.LoadAutoGroupedStreamKernel<Index1D, CardWorld, SceneRecord, ArrayView<ushort>, ArrayView<PixelSums>, int>(CardKernel.Take);
+        take = accelerator.LoadAutoGroupedStreamKernel<Index1D, CardWorld, SceneRecord, ArrayView<int>, ArrayView<ushort>, ArrayView<PixelSums>, int>(CardKernel.Take);
     }
 
     /// <inheritdoc/>
@@ -39,7 +42,7 @@ public sealed class GpuEngine : PictureEngine, IDisposable
         Context? made = null;
         try
         {
-            made = Context.Create(builder => builder.Cuda().Optimize(OptimizationLevel.O2));
+            made = Context.Create(builder => builder.Cuda().Optimize(OptimizationLevel.O2).Math(MathMode.Fast32BitOnly));
             if (made.GetCudaDevices().Count > 0)
             {
                 missing = "";
@@ -79,6 +82,8 @@ public sealed class GpuEngine : PictureEngine, IDisposable
         private readonly CardScene scene;
         private readonly SceneRecord record;
         private readonly PictureSize size;
+        private readonly int[] order;
+        private readonly MemoryBuffer1D<int, Stride1D.Dense> orderThere;
         private readonly MemoryBuffer1D<ushort, Stride1D.Dense> wantedThere;
         private readonly MemoryBuffer1D<PixelSums, Stride1D.Dense> pixelsThere;
 
@@ -88,6 +93,8 @@ public sealed class GpuEngine : PictureEngine, IDisposable
             this.size = size;
             this.scene = new CardScene(engine.accelerator, scene);
             record = scene.Record;
+            order = new int[size.Count];
+            orderThere = engine.accelerator.Allocate1D<int>(size.Count);
             wantedThere = engine.accelerator.Allocate1D<ushort>(size.Count);
             pixelsThere = engine.accelerator.Allocate1D<PixelSums>(size.Count);
             pixelsThere.MemSetToZero();
@@ -95,21 +102,28 @@ public sealed class GpuEngine : PictureEngine, IDisposable
 
         public long Pass(ushort[] wanted, PixelSums[] pixels, CancellationToken stop)
         {
-            int longest = 0;
             long taken = 0;
             foreach (var count in wanted)
             {
                 taken += count;
-                longest = Math.Max(longest, count);
             }
 
             wantedThere.CopyFromCPU(wanted);
-            var most = (int)Math.Max(1, RunSamples / size.Count);
-            for (var done = 0; done < longest; done += most)
+            for (var done = 0; ;)
             {
+                // Only pixels that want more get a lane: late passes want few.
+                var lanes = CardOrder.Fill(order, size, wanted, done);
+                if (lanes == 0)
+                {
+                    break;
+                }
+
                 stop.ThrowIfCancellationRequested();
-                engine.take(CardKernel.Lanes(size.Width, size.Height), scene.World, record, wantedThere.View, pixelsThere.View, most);
+                orderThere.View.SubView(0, lanes).CopyFromCPU(ref order[0], lanes);
+                var most = (int)Math.Clamp(RunSamples / lanes, 1, MostOfAPixel);
+                engine.take(lanes, scene.World, record, orderThere.View, wantedThere.View, pixelsThere.View, most);
                 engine.accelerator.Synchronize();
+                done += most;
             }
 
             pixelsThere.CopyToCPU(pixels);
@@ -119,6 +133,7 @@ public sealed class GpuEngine : PictureEngine, IDisposable
         public void Dispose()
         {
             pixelsThere.Dispose();
+            orderThere.Dispose();
             wantedThere.Dispose();
             scene.Dispose();
         }

@@ -54,7 +54,7 @@ public class RoomsTests
         typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks), typeof(Cautions),
         typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(PieceFiles), typeof(QuoteFiles),
         typeof(PriceListReader), typeof(PriceSchema), typeof(Weighing), typeof(Quotes), typeof(QuoteGrids), typeof(QuoteJson), typeof(MaterialTables), typeof(SheetFiles), typeof(StudioServer),
-        typeof(ToleranceStudy), typeof(CastingPlans), typeof(CastingFiles), typeof(PictureFile), typeof(GpuEngine),
+        typeof(ToleranceStudy), typeof(CastingPlans), typeof(CastingFiles), typeof(PictureFile),
     ];
 
     /// <summary>The trade's words, which a library of solids has no use for.</summary>
@@ -69,7 +69,7 @@ public class RoomsTests
     private static readonly HashSet<string> TradeThings = new(StringComparer.OrdinalIgnoreCase) { "link", "eye", "rail", "bearing", "bar" };
 
     private static readonly Architecture House = new ArchLoader().LoadAssemblies(
-        typeof(Mesh).Assembly, typeof(Page).Assembly, typeof(Report).Assembly, typeof(StlWriter).Assembly, typeof(PieceFiles).Assembly, typeof(PathTracer).Assembly, typeof(Photographer).Assembly, typeof(StudioServer).Assembly, typeof(Linewright.Cli.CommandLine).Assembly).Build();
+        typeof(Mesh).Assembly, typeof(Page).Assembly, typeof(Report).Assembly, typeof(StlWriter).Assembly, typeof(PieceFiles).Assembly, typeof(PathTracer).Assembly, typeof(GpuEngine).Assembly, typeof(Photographer).Assembly, typeof(StudioServer).Assembly, typeof(Linewright.Cli.CommandLine).Assembly).Build();
 
     private static readonly IType[] OurTypes = [.. House.Types.Where(type => ProjectOf(type) is not null)];
 
