@@ -16,6 +16,9 @@ internal sealed class RenderRun
     /// <summary>Samples of the first pass. Assumed: with its neighbours a pixel then has two hundred to be judged by.</summary>
     private const int FirstPass = 8;
 
+    /// <summary>A picture is done once less than this share of its samples, as one over, is still to come.</summary>
+    private const int Remainder = 500;
+
     private readonly ISampler sampler;
     private readonly PictureSize size;
     private readonly RenderSettings settings;
@@ -45,7 +48,8 @@ internal sealed class RenderRun
             var left = NoiseMap.Plan(pixels, size, TileSide, noise, settings, wanted);
             share = Math.Max(share, samples / (double)(samples + left));
             progress?.Report(new PictureProgress(share, pass, samples, noise.Overall, () => Finish(noise, false)));
-            if (left == 0)
+            // The last passes would each add a handful of samples: less than the eye or the estimate can tell.
+            if (left * Remainder <= samples)
             {
                 return Finish(noise, true);
             }

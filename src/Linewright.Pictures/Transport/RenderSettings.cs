@@ -5,12 +5,12 @@ namespace Linewright.Pictures.Transport;
 /// <summary>How much work a picture may take.</summary>
 public sealed record RenderSettings
 {
-    /// <summary>Presets of the three qualities.</summary>
+    /// <summary>Presets of the three qualities. Chosen by eye on line bracelets after the filter: at 0.10 no grain is left in focus.</summary>
     public static RenderSettings Of(RenderQuality quality) => quality switch
     {
         RenderQuality.Draft => new RenderSettings { NoiseTarget = 0, MaxSamples = 16, Clamp = 20 },
-        RenderQuality.Good => new RenderSettings { NoiseTarget = 0.06, MaxSamples = 512, Clamp = 40 },
-        _ => new RenderSettings { NoiseTarget = 0.02, MaxSamples = 8192, Clamp = 0 },
+        RenderQuality.Good => new RenderSettings { NoiseTarget = 0.10, MaxSamples = 192, Clamp = 40 },
+        _ => new RenderSettings { NoiseTarget = 0.06, MaxSamples = 1024, Clamp = 0 },
     };
 
     /// <summary>Relative root mean square error at which a tile is done; 0: every pixel gets <see cref="MaxSamples"/>.</summary>
