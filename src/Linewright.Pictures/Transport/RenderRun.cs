@@ -71,6 +71,7 @@ internal sealed class RenderRun
         if (isLast && settings.Denoise)
         {
             JointFilter.Run(size.Width, size.Height, Filterable, colour, settings.Threads, stop);
+            ShadowFilter.Run(size.Width, size.Height, at => pixels[at].Facet == 0, alpha);
         }
 
         return new Picture(size, colour, alpha, noise, isLast && settings.KeepGuides ? Guides() : null);
