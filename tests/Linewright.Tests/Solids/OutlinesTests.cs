@@ -130,7 +130,9 @@ public class OutlinesTests
                 var frame = ViewFrame.From(eye, new Vec3(0.36, 0.48, 1.8));
                 var view = OutlineDrawer.Draw([placed], frame, OutlineSettings.Fine);
                 var shadow = body.Faces.Sum(face => face.Area * Math.Abs(face.Plane.Normal.Dot(frame.Toward))) / 2;
-                Assert.Equal(shadow, HullArea(view.Lines.SelectMany(line => line.Points)), 0.02);
+
+                // Lines shorter than 0.04 mm are left out: seen along its facets, a corner of the girdle may be cut by as much.
+                Assert.Equal(shadow, HullArea(view.Lines.SelectMany(line => line.Points)), 0.012 * shadow);
             },
             iter: 30,
             threads: 1);
