@@ -12,6 +12,7 @@ namespace Linewright.Assembly;
 /// Heidelberger, Hennix and Ratcliff (2007), and its rigid bodies, Mueller et al. (2020). The order of work is fixed and no
 /// clock is read: the same start gives the same rest, bit for bit. Bodies see the ground and their joints, not each other;
 /// whoever asks measures the pose afterwards. Derivation: docs/notes/staging.md.
+/// Longer than other files: joints, ground and weights are put right in one loop over the same arrays, tens of thousands of times.
 /// </remarks>
 public sealed class Settling
 {
