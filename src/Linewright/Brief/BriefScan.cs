@@ -159,8 +159,8 @@ internal sealed class BriefScan(ReadOnlyMemory<byte> utf8)
         return $"did you mean \"{near}\"?";
     }
 
-    // A lone half of a surrogate pair is the one thing that valid UTF-8 and valid JSON still cannot turn into text.
-    private static string Text(ref Utf8JsonReader reader)
+    /// <summary>The text at the reader. A lone half of a surrogate pair is the one thing that valid UTF-8 and valid JSON still cannot turn into text.</summary>
+    internal static string Text(ref Utf8JsonReader reader)
     {
         try
         {
@@ -172,8 +172,8 @@ internal sealed class BriefScan(ReadOnlyMemory<byte> utf8)
         }
     }
 
-    // What stands at the reader, short and safe to print.
-    private static string Words(ref Utf8JsonReader reader) => reader.TokenType switch
+    /// <summary>What stands at the reader, short and safe to print.</summary>
+    internal static string Words(ref Utf8JsonReader reader) => reader.TokenType switch
     {
         JsonTokenType.StartObject => "a group in braces",
         JsonTokenType.StartArray => "a list in brackets",

@@ -23,7 +23,7 @@ internal sealed class PriceScan(ReadOnlyMemory<byte> utf8)
             reader.Read();
             if (reader.TokenType != JsonTokenType.StartObject)
             {
-                Fault(Place(reader.TokenStartIndex), "", Words(ref reader), "an object with the fields of a price list", "begin with { \"name\": \"...\" }");
+                Fault(Place(reader.TokenStartIndex), "", BriefScan.Words(ref reader), "an object with the fields of a price list", "begin with { \"name\": \"...\" }");
                 return null;
             }
 
@@ -59,7 +59,7 @@ internal sealed class PriceScan(ReadOnlyMemory<byte> utf8)
         while (Faults.Count < MostFaults && reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
         {
             var at = Place(reader.TokenStartIndex);
-            var name = Text(ref reader);
+            var name = BriefScan.Text(ref reader);
             var inner = path.Length > 0 ? $"{path}.{BriefScan.Plain(name)}" : BriefScan.Plain(name);
             reader.Read();
             if (shape.Fields.FirstOrDefault(field => field.Name == name) is not { } known)
@@ -97,12 +97,12 @@ internal sealed class PriceScan(ReadOnlyMemory<byte> utf8)
                 return Rows(ref reader, field, path);
             case (PriceKind.Number, JsonTokenType.Number) when reader.TryGetDecimal(out var number) && number >= field.Low && number <= field.High:
                 return new PriceNode(place.Line, place.Column) { Number = number };
-            case (PriceKind.Choice, JsonTokenType.String) when field.Choices.Contains(Text(ref reader), StringComparer.Ordinal):
-            case (PriceKind.Text, JsonTokenType.String) when IsReadable(Text(ref reader)):
-            case (PriceKind.Day, JsonTokenType.String) when DateOnly.TryParseExact(Text(ref reader), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _):
-                return new PriceNode(place.Line, place.Column) { Text = Text(ref reader) };
+            case (PriceKind.Choice, JsonTokenType.String) when field.Choices.Contains(BriefScan.Text(ref reader), StringComparer.Ordinal):
+            case (PriceKind.Text, JsonTokenType.String) when IsReadable(BriefScan.Text(ref reader)):
+            case (PriceKind.Day, JsonTokenType.String) when DateOnly.TryParseExact(BriefScan.Text(ref reader), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _):
+                return new PriceNode(place.Line, place.Column) { Text = BriefScan.Text(ref reader) };
             default:
-                Fault(place, path, Words(ref reader), field.Expected, Hint(ref reader, field));
+                Fault(place, path, BriefScan.Words(ref reader), field.Expected, Hint(ref reader, field));
                 reader.Skip();
                 return null;
         }
@@ -117,7 +117,7 @@ internal sealed class PriceScan(ReadOnlyMemory<byte> utf8)
             var inner = string.Create(CultureInfo.InvariantCulture, $"{path}[{list.Rows.Count}]");
             if (reader.TokenType != JsonTokenType.StartObject)
             {
-                Fault(Place(reader.TokenStartIndex), inner, Words(ref reader), "a row in braces", $"write {{ \"{field.Fields[0].Name}\": ... }}");
+                Fault(Place(reader.TokenStartIndex), inner, BriefScan.Words(ref reader), "a row in braces", $"write {{ \"{field.Fields[0].Name}\": ... }}");
                 reader.Skip();
             }
             else
@@ -145,7 +145,7 @@ internal sealed class PriceScan(ReadOnlyMemory<byte> utf8)
     {
         PriceKind.Number when reader.TokenType == JsonTokenType.Number => "write a plain decimal number within the range",
         PriceKind.Number => "write a plain number without quotes, unit or currency",
-        PriceKind.Choice when reader.TokenType == JsonTokenType.String => NearestName.Of(Text(ref reader), field.Choices) is { } near ? $"did you mean \"{near}\"?" : $"write one of them in quotes, such as \"{field.Example}\"",
+        PriceKind.Choice when reader.TokenType == JsonTokenType.String => NearestName.Of(BriefScan.Text(ref reader), field.Choices) is { } near ? $"did you mean \"{near}\"?" : $"write one of them in quotes, such as \"{field.Example}\"",
         PriceKind.Choice => $"write a word in quotes, such as \"{field.Example}\"",
         PriceKind.Text => "write a short text in quotes, without control characters",
         PriceKind.Day => "write year, month and day in quotes",
@@ -155,28 +155,6 @@ internal sealed class PriceScan(ReadOnlyMemory<byte> utf8)
 
     private static bool IsReadable(string text)
         => !string.IsNullOrWhiteSpace(text) && text.Length <= 200 && !text.EnumerateRunes().Any(rune => Rune.IsControl(rune) || rune.Value == 0xFFFD);
-
-    // A lone half of a surrogate pair cannot be turned into text.
-    private static string Text(ref Utf8JsonReader reader)
-    {
-        try
-        {
-            return reader.GetString() ?? "";
-        }
-        catch (InvalidOperationException)
-        {
-            return "\uFFFD";
-        }
-    }
-
-    private static string Words(ref Utf8JsonReader reader) => reader.TokenType switch
-    {
-        JsonTokenType.StartObject => "a group in braces",
-        JsonTokenType.StartArray => "a list in brackets",
-        JsonTokenType.String => $"\"{BriefScan.Plain(Text(ref reader))}\"",
-        JsonTokenType.Null => "null",
-        _ => BriefScan.Plain(Encoding.UTF8.GetString(reader.ValueSpan)),
-    };
 
     private (int Line, int Column) Place(long offset) => TextPlace.Of(utf8.Span, offset + utf8.Length - Plain.Length);
 
