@@ -15,7 +15,7 @@ public class PicturePageTests(BrowserFixture browser) : IClassFixture<BrowserFix
         await page.GetByLabel("Width, pixels").FillAsync("240");
         await page.GetByLabel("Height, pixels").FillAsync("180");
         await page.GetByLabel("Quality").SelectOptionAsync("draft");
-        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take", Exact = true }).ClickAsync();
         await Assertions.Expect(page.Locator("[data-shot=stage]")).ToHaveTextAsync("Done");
         await Assertions.Expect(page.GetByRole(AriaRole.Img, new PageGetByRoleOptions { Name = "Harbour lights: link, finished." })).ToBeVisibleAsync();
         await AccessTests.JudgeAsync(page, "a picture");
@@ -32,11 +32,11 @@ public class PicturePageTests(BrowserFixture browser) : IClassFixture<BrowserFix
         await page.GetByLabel("Width, pixels").FillAsync("800");
         await page.GetByLabel("Height, pixels").FillAsync("600");
         await page.GetByLabel("Quality").SelectOptionAsync("final");
-        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take", Exact = true }).ClickAsync();
         await page.WaitForFunctionAsync("window.studio.shots.shot?.view >= 2 && window.studio.shots.look");
-        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Stop" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Stop", Exact = true }).ClickAsync();
         await Assertions.Expect(page.Locator("[data-shot=stage]")).ToHaveTextAsync("Stopped");
-        await Assertions.Expect(page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take" })).ToBeFocusedAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take", Exact = true })).ToBeFocusedAsync();
         Assert.Equal("harbour-lights-link-unfinished-16-bit.png", await SaveAsync(page, "16-bit PNG"));
 
         // Pixel for pixel by keyboard: larger than its frame, so it can be moved.
@@ -58,7 +58,7 @@ public class PicturePageTests(BrowserFixture browser) : IClassFixture<BrowserFix
         var page = await browser.OpenAsync();
         await page.EvaluateAsync("""window.studio.brief.setAll({ 'stone.diameter_mm': 8, 'length.laid_flat_mm': 100, 'clasp.length_max_mm': 3 })""");
         await OpenAsync(page);
-        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take" }).PressAsync("Enter");
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take", Exact = true }).PressAsync("Enter");
         await Assertions.Expect(page.GetByRole(AriaRole.Dialog).GetByRole(AriaRole.Alert)).ToContainTextAsync("No line closes");
     }
 
