@@ -11,7 +11,7 @@ namespace Linewright.Studio.Serving;
 /// nobody asks after, since its page was closed, is stopped too. The last picture is kept until the next order, and no other:
 /// memory is bounded by its largest size.
 /// </remarks>
-internal sealed class PictureDesk(WorkQueue queue, BackThreads back) : IDisposable
+internal sealed class PictureDesk(BackThreads back) : IDisposable
 {
     private readonly SemaphoreSlim turn = new(1, 1);
     private PictureJob? job;
@@ -59,16 +59,13 @@ internal sealed class PictureDesk(WorkQueue queue, BackThreads back) : IDisposab
         var leaving = LeaveAsync(now, ended.Token);
         try
         {
-            var model = await queue.LongAsync(stop => piece.ModelAsync(now, stop), now.Stop).ConfigureAwait(false);
+            // Not in the queue: the bench has mostly meshed the piece already, and its checks would be waited for.
+            var model = await piece.ModelAsync(now, now.Stop).ConfigureAwait(false);
             now.Done(await Task.Factory.StartNew(() => Take(now, piece, model), now.Stop, TaskCreationOptions.DenyChildAttach, back).ConfigureAwait(false));
         }
         catch (OperationCanceledException) when (now.Stop.IsCancellationRequested)
         {
             now.Stopped();
-        }
-        catch (OperationCanceledException)
-        {
-            now.Failed("The parts took too long to mesh.");
         }
 #pragma warning disable CA1031 // Nobody waits for this task: whatever went wrong is told to who watches the picture.
         catch (Exception fault)

@@ -104,6 +104,23 @@ public class PicturesTests
     }
 
     [Fact]
+    public void A_picture_that_shows_early_is_the_same_picture()
+    {
+        var stop = TestContext.Current.CancellationToken;
+        var settings = new RenderSettings { NoiseTarget = 0.3, MaxSamples = 64 };
+        var told = new List<PictureProgress>();
+        var size = new PictureSize(32, 24);
+        var early = PathTracer.Render(Small, size, settings with { ShowsEarly = true }, new Listed(told), stop);
+        var late = PathTracer.Render(Small, size, settings, new Listed([]), stop);
+        Assert.Equal(late.Colour, early.Colour);
+        Assert.Equal(late.Noise.MeanSamples, early.Noise.MeanSamples);
+        Assert.Equal([1, 2, 3, 4], told.Take(4).Select(progress => progress.Pass));
+        Assert.Equal([1, 2, 4, 8], told.Take(4).Select(progress => progress.Samples / size.Count));
+        Assert.True(double.IsNaN(told[0].Noise) && told.Skip(1).All(progress => double.IsFinite(progress.Noise)));
+        Assert.Equal(told.Select(progress => progress.Share).Order(), told.Select(progress => progress.Share));
+    }
+
+    [Fact]
     public void A_transparent_ground_keeps_only_its_shadow()
     {
         var scene = Small with { Ground = Small.Ground! with { Transparent = true }, Surroundings = Small.Surroundings with { Seen = false } };
@@ -177,6 +194,11 @@ public class PicturesTests
         => PathTracer.Render(scene, size, settings, null, TestContext.Current.CancellationToken);
 
     private static NoiseEstimate Quiet => new(16, 1, [0], 0, 1);
+
+    private sealed class Listed(List<PictureProgress> told) : IProgress<PictureProgress>
+    {
+        public void Report(PictureProgress value) => told.Add(value);
+    }
 
     private sealed class Told(CancellationTokenSource stop) : IProgress<PictureProgress>
     {

@@ -51,7 +51,8 @@ export class Shots {
   takenOf = $state('');
   /** Milestones for who listens instead of looking. */
   said = $state('');
-  isBusy = $derived.by(() => this.shot?.state === 'preparing' || this.shot?.state === 'drawing');
+  private isAsking = $state(false);
+  isBusy = $derived.by(() => this.isAsking || this.shot?.state === 'preparing' || this.shot?.state === 'drawing');
 
   private readonly looking = new Latest();
   private current = '';
@@ -66,13 +67,16 @@ export class Shots {
     this.problem = null;
     this.said = '';
     this.quarters = 0;
+    this.isAsking = true;
     try {
       const begun: Shot = await (await call(`/api/picture?${query}`, { method: 'POST', headers: json, body: brief })).json();
       this.shut();
       this.takenOf = piece;
       sessionStorage.setItem(key, JSON.stringify({ picture: begun.picture, piece }));
+      this.isAsking = false;
       await this.follow(begun);
     } catch (slip) {
+      this.isAsking = false;
       this.fail(slip);
     }
   }
