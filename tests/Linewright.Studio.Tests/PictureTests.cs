@@ -66,6 +66,13 @@ public class PictureTests(StudioFixture studio) : IClassFixture<StudioFixture>
             Assert.Equal((1600, 1200), SizeOf(await look.Content.ReadAsByteArrayAsync(stop)));
         }
 
+        foreach (var (door, word) in new[] { ("view?whole=maybe", "whole"), ("file?format=gif", "format") })
+        {
+            using var refused = await studio.Client.GetAsync($"{begun}/{door}", stop);
+            using var problem = await RefusalTests.ProblemOf(refused, HttpStatusCode.BadRequest);
+            Assert.StartsWith(word, problem.RootElement.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        }
+
         var watch = Stopwatch.StartNew();
         using var stopped = await studio.Client.DeleteAsync(begun, stop);
         Assert.InRange(watch.Elapsed.TotalSeconds, 0, 3);

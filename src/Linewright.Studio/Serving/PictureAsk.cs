@@ -3,21 +3,28 @@ using Linewright.Pictures.Images;
 using Linewright.Pictures.Transport;
 using Linewright.Staging;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Mvc;
 
 namespace Linewright.Studio.Serving;
 
 /// <summary>What a picture is ordered with: the options of the command picture, in the address, with the same defaults.</summary>
 /// <param name="Scene">draped, closed, clasp, link, flat; closed where left out.</param>
-/// <param name="Size">WIDTHxHEIGHT in pixels.</param>
-/// <param name="Quality">draft, good, final.</param>
-/// <param name="Ground">paper, stone, cloth, clay, none.</param>
-/// <param name="Transparent">Whether the ground is left out but for the shadow on it: true, false.</param>
-/// <param name="Focus">The stone that is sharp, counted from 1 at the tongue.</param>
-/// <param name="Denoise">Whether the noise that is left is filtered out at the end: on, off.</param>
-/// <param name="Seed">Same seed, same picture.</param>
+/// <param name="Size">WIDTHxHEIGHT in pixels, at most 9,000,000 in all; 1920x1080 where left out.</param>
+/// <param name="Quality">draft, good, final; good where left out.</param>
+/// <param name="Ground">paper, stone, cloth, clay, none; paper where left out.</param>
+/// <param name="Transparent">Whether the ground is left out but for the shadow on it: true, false; false where left out.</param>
+/// <param name="Focus">The stone that is sharp, counted from 1 at the tongue; by rule where left out.</param>
+/// <param name="Denoise">Whether the noise that is left is filtered out at the end: on, off; on where left out.</param>
+/// <param name="Seed">Same seed, same picture; 1 where left out.</param>
 internal sealed record PictureAsk(
-    string? Scene = null, string? Size = null, string? Quality = null, string? Ground = null, string? Transparent = null, string? Focus = null,
-    string? Denoise = null, string? Seed = null)
+    [FromQuery(Name = "scene")] string? Scene = null,
+    [FromQuery(Name = "size")] string? Size = null,
+    [FromQuery(Name = "quality")] string? Quality = null,
+    [FromQuery(Name = "ground")] string? Ground = null,
+    [FromQuery(Name = "transparent")] string? Transparent = null,
+    [FromQuery(Name = "focus")] string? Focus = null,
+    [FromQuery(Name = "denoise")] string? Denoise = null,
+    [FromQuery(Name = "seed")] string? Seed = null)
 {
     /// <summary>Pixels of the largest picture taken here: 85 bytes of each are held while it is drawn. The command line draws larger ones.</summary>
     public const int MostPixels = 9_000_000;
@@ -38,6 +45,11 @@ internal sealed record PictureAsk(
         ShowsEarly = true,
     };
 
+    /// <summary>What a switch says.</summary>
+    /// <exception cref="BadHttpRequestException">Neither.</exception>
+    public static bool Switch(string option, string? word, string on, string off, bool usual)
+        => word is null ? usual : word == on || (word == off ? false : throw Unknown(option, word, $"{on} or {off}"));
+
     private PictureSize SizeRead()
     {
         var size = Size is null ? PictureOrder.UsualSize : PictureWords.ReadSize(Size);
@@ -49,9 +61,6 @@ internal sealed record PictureAsk(
     private static T Choice<T>(string option, string? word, T usual)
         where T : struct, Enum
         => word is null ? usual : PictureWords.Read<T>(word) ?? throw Unknown(option, word, string.Join(", ", PictureWords.All<T>()));
-
-    private static bool Switch(string option, string? word, string on, string off, bool usual)
-        => word is null ? usual : word == on || (word == off ? false : throw Unknown(option, word, $"{on} or {off}"));
 
     private static uint Number(string option, string word, uint low, uint high)
         => uint.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= low && number <= high

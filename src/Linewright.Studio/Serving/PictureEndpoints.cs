@@ -75,7 +75,7 @@ internal static class PictureEndpoints
         }
     }
 
-    private static async Task<IResult> LookAsync(string key, HttpContext context, PictureDesk desk, Darkroom darkroom, bool whole = false)
+    private static async Task<IResult> LookAsync(string key, HttpContext context, PictureDesk desk, Darkroom darkroom, string? whole = null)
     {
         if (desk.Find(key) is not { } job)
         {
@@ -84,7 +84,7 @@ internal static class PictureEndpoints
 
         job.Ask();
         context.Response.Headers.CacheControl = "no-store";
-        return await darkroom.LookAsync(job, whole, context.RequestAborted).ConfigureAwait(false) is { } png ? Results.Bytes(png, "image/png") : Nothing();
+        return await darkroom.LookAsync(job, PictureAsk.Switch("whole", whole, "true", "false", false), context.RequestAborted).ConfigureAwait(false) is { } png ? Results.Bytes(png, "image/png") : Nothing();
     }
 
     private static async Task<IResult> FileAsync(string key, HttpContext context, PictureDesk desk, Darkroom darkroom, string format = "png")
