@@ -19,7 +19,7 @@ internal sealed class PhotoSession(Piece piece) : IPhotoSession
             photographer = new Photographer(PieceModel.Build(piece, stop: stop));
         }
 
-        stage.Report($"Laying the line {order.Stage.Scene.ToString().ToLowerInvariant()}");
+        stage.Report($"Laying the line {PictureWords.Of(order.Stage.Scene)}");
         return photographer.Take(order, stage, stop);
     }
 

@@ -12,14 +12,14 @@ namespace Linewright.Cli;
 /// <summary>picture: draws the piece before it is made, in poses that its metal can take.</summary>
 internal static class PictureVerb
 {
-    private const int LargestSide = 16384, MostFrames = 3600;
+    private const int MostFrames = 3600;
 
     // What a client expects where nothing is asked for: the line as it lies closed, and how its clasp opens.
     private static readonly SceneKind[] Usual = [SceneKind.Closed, SceneKind.Clasp];
 
-    private static readonly Option<string?> Scene = Choice("--scene", "What it shows; left out, two pictures are written: closed and clasp.", Names<SceneKind>());
-    private static readonly Option<string?> Quality = Choice("--quality", "When it is done; good where left out.", Names<RenderQuality>());
-    private static readonly Option<string?> Ground = Choice("--ground", "What it lies on; paper where left out.", Names<StageGround>());
+    private static readonly Option<string?> Scene = Choice("--scene", "What it shows; left out, two pictures are written: closed and clasp.", [.. PictureWords.All<SceneKind>()]);
+    private static readonly Option<string?> Quality = Choice("--quality", "When it is done; good where left out.", [.. PictureWords.All<RenderQuality>()]);
+    private static readonly Option<string?> Ground = Choice("--ground", "What it lies on; paper where left out.", [.. PictureWords.All<StageGround>()]);
     private static readonly Option<string?> Denoise = Choice("--denoise", "Whether the noise that is left is filtered out; on where left out.", ["on", "off"]);
     private static readonly Option<string?> Bits = Choice("--bits", "Bits a channel of a PNG; 8 where left out.", ["8", "16"]);
 
@@ -83,7 +83,7 @@ internal static class PictureVerb
     private static List<PictureOrder> Orders(ParseResult parse)
     {
         var size = SizeOf(parse.GetValue(Size));
-        var scenes = parse.GetValue(Scene) is { } scene ? [Enum.Parse<SceneKind>(scene, ignoreCase: true)] : Usual;
+        var scenes = parse.GetValue(Scene) is { } scene ? [PictureWords.Read<SceneKind>(scene)!.Value] : Usual;
         if (scenes.Length > 1 && parse.GetValue(Out) is not null)
         {
             throw Asked("--out: read one file for two pictures, expected --scene with it; leave --out away for names of their own");
@@ -108,32 +108,21 @@ internal static class PictureVerb
         return [.. scenes.Select(kind => new PictureOrder(
             new StageOptions(kind, size)
             {
-                Ground = parse.GetValue(Ground) is { } ground ? Enum.Parse<StageGround>(ground, ignoreCase: true) : StageGround.Paper,
+                Ground = parse.GetValue(Ground) is { } ground ? PictureWords.Read<StageGround>(ground)!.Value : StageGround.Paper,
                 IsTransparent = parse.GetValue(Transparent),
                 FocusStone = parse.GetValue(Focus),
             },
-            parse.GetValue(Quality) is { } quality ? Enum.Parse<RenderQuality>(quality, ignoreCase: true) : RenderQuality.Good)
+            parse.GetValue(Quality) is { } quality ? PictureWords.Read<RenderQuality>(quality)!.Value : RenderQuality.Good)
         {
             Seed = parse.GetValue(Seed) ?? 1,
             Denoise = parse.GetValue(Denoise) != "off",
         }).SelectMany(order => frames is { } count ? order.Frames(count) : [order])];
     }
 
-    private static PictureSize SizeOf(string? asked)
-    {
-        if (asked is null)
-        {
-            return PictureOrder.UsualSize;
-        }
-
-        var parts = asked.Split('x');
-        return parts.Length == 2 && Side(parts[0]) is { } width && Side(parts[1]) is { } height
-            ? new PictureSize(width, height)
-            : throw Asked(FormattableString.Invariant($"--size: read '{asked}', expected WIDTHxHEIGHT in pixels, each 16 to {LargestSide}, such as 1920x1080"));
-
-        static int? Side(string text)
-            => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var side) && side is >= 16 and <= LargestSide ? side : null;
-    }
+    private static PictureSize SizeOf(string? asked) => asked is null
+        ? PictureOrder.UsualSize
+        : PictureWords.ReadSize(asked) ?? throw Asked(FormattableString.Invariant(
+            $"--size: read '{asked}', expected WIDTHxHEIGHT in pixels, each {PictureWords.LeastSide} to {PictureWords.LargestSide}, such as 1920x1080"));
 
     private static int BitsOf(ParseResult parse) => parse.GetValue(Bits) == "16" ? 16 : 8;
 
@@ -149,8 +138,8 @@ internal static class PictureVerb
     private static List<string> Names(ParseResult parse, BriefArguments arguments, ResolvedBrief brief, List<PictureOrder> orders)
     {
         var file = parse.GetRequiredValue(arguments.Brief);
-        var stem = file == "-" ? Plain(brief.Name) : Path.GetFileNameWithoutExtension(file);
-        string Name(PictureOrder order) => parse.GetValue(Out) ?? $"{stem}-{order.Stage.Scene.ToString().ToLowerInvariant()}.png";
+        var stem = file == "-" ? PictureWords.Stem(brief.Name) : Path.GetFileNameWithoutExtension(file);
+        string Name(PictureOrder order) => parse.GetValue(Out) ?? $"{stem}-{PictureWords.Of(order.Stage.Scene)}.png";
         if (parse.GetValue(Frames) is null)
         {
             return [.. orders.Select(Name)];
@@ -166,21 +155,12 @@ internal static class PictureVerb
     }
 
     // "Harbour lights" becomes harbour-lights.
-    private static string Plain(string name)
-    {
-        var plain = string.Concat(name.Select(letter => char.IsAsciiLetterOrDigit(letter) ? char.ToLowerInvariant(letter) : '-')).Trim('-');
-        return plain.Length == 0 ? "piece" : plain;
-    }
-
     private static Option<string?> Choice(string name, string description, string[] values)
     {
         var option = new Option<string?>(name) { Description = description };
         option.AcceptOnlyFromAmong(values);
         return option;
     }
-
-    private static string[] Names<T>()
-        where T : struct, Enum => [.. Enum.GetNames<T>().Select(name => name.ToLowerInvariant())];
 
     private static RefusalException Asked(string message) => new(ExitCode.Asked, message);
 

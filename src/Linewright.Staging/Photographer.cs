@@ -38,5 +38,5 @@ public sealed class Photographer
     }
 
     private static RenderSettings Settings(PictureOrder order)
-        => RenderSettings.Of(order.Quality) with { Seed = order.Seed, Denoise = order.Denoise, Engine = order.Engine };
+        => RenderSettings.Of(order.Quality) with { Seed = order.Seed, Denoise = order.Denoise, ShowsEarly = order.ShowsEarly, Engine = order.Engine };
 }

@@ -26,6 +26,16 @@ public static class PictureFile
         PngWriter.Write(stream, picture, Usual, bits);
     }
 
+    /// <summary>Writes a picture for looking at: PNG of at most so many pixels, each the mean of a square of the picture's.</summary>
+    /// <param name="stream">Where to; left open.</param>
+    /// <param name="picture">The picture, finished or growing.</param>
+    /// <param name="mostPixels">Pixels that may be developed, 1 or more: what a look may cost.</param>
+    public static void WriteView(Stream stream, Picture picture, int mostPixels)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        PngWriter.Write(stream, Reduction.ToAtMost(picture, mostPixels), Usual);
+    }
+
     /// <summary>True for linear light.</summary>
     public static bool IsPfm(string name) => name.EndsWith(".pfm", StringComparison.OrdinalIgnoreCase);
 

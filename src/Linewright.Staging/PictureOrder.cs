@@ -17,6 +17,9 @@ public sealed record PictureOrder(StageOptions Stage, RenderQuality Quality)
     /// <summary>Whether what noise is left is filtered out at the end.</summary>
     public bool Denoise { get; init; } = true;
 
+    /// <summary>Whether the first samples are told of one by one, so that a picture that is watched soon shows; has no influence on it.</summary>
+    public bool ShowsEarly { get; init; }
+
     /// <summary>What draws it.</summary>
     public PictureEngine Engine { get; init; } = PictureEngine.Processor;
 

@@ -10,6 +10,7 @@ public class DoorTests(StudioFixture studio) : IClassFixture<StudioFixture>
     private static readonly string[] Doors =
     [
         "/api/fields", "/api/schema", "/api/demo", "/api/plan", "/api/piece", "/api/weigh", "/api/checks", "/api/flex", "/api/mesh", "/api/export", "/api/export/{key}",
+        "/api/picture", "/api/picture/{key}", "/api/picture/{key}/view", "/api/picture/{key}/file",
         "/api/files", "/api/files/{name}", "/api/working/{name}",
     ];
 

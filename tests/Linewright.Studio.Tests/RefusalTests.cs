@@ -42,6 +42,7 @@ public class RefusalTests(StudioFixture studio) : IClassFixture<StudioFixture>
     [InlineData("api/flex")]
     [InlineData("api/mesh")]
     [InlineData("api/export")]
+    [InlineData("api/picture")]
     public async Task Every_door_refuses_what_is_no_brief(string door)
     {
         using var answer = await studio.PostAsync(door, "{", TestContext.Current.CancellationToken);

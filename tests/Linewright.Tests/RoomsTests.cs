@@ -40,7 +40,7 @@ public class RoomsTests
         new("Linewright.Pictures", ["Linewright.Solids"], ["Spectra", "Images", "Denoising", "Scenes", "Rays", "Transport"]),
         new("Linewright.Pictures.Gpu", ["Linewright.Pictures"], []),
         new("Linewright.Staging", ["Linewright", "Linewright.Pictures", "Linewright.Solids"], []),
-        new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Paper", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
+        new("Linewright.Studio", ["Linewright", "Linewright.Delivery", "Linewright.Files", "Linewright.Paper", "Linewright.Pictures", "Linewright.Staging", "Linewright.Solids"], ["Pieces", "Shelf", "Wire", "Serving"]),
         new("Linewright.Cli", ["Linewright", "Linewright.Delivery", "Linewright.Paper", "Linewright.Pictures", "Linewright.Pictures.Gpu", "Linewright.Staging", "Linewright.Studio", "Linewright.Solids"], []),
     ];
 
@@ -54,7 +54,7 @@ public class RoomsTests
         typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks), typeof(Cautions),
         typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(PieceFiles), typeof(QuoteFiles),
         typeof(PriceListReader), typeof(PriceSchema), typeof(Weighing), typeof(Quotes), typeof(QuoteGrids), typeof(QuoteJson), typeof(MaterialTables), typeof(SheetFiles), typeof(StudioServer),
-        typeof(ToleranceStudy), typeof(CastingPlans), typeof(CastingFiles), typeof(PictureFile),
+        typeof(ToleranceStudy), typeof(CastingPlans), typeof(CastingFiles), typeof(PictureFile), typeof(PictureWords),
     ];
 
     /// <summary>The trade's words, which a library of solids has no use for.</summary>

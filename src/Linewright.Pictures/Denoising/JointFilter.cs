@@ -36,15 +36,14 @@ internal static class JointFilter
     /// <param name="height">Pixels down.</param>
     /// <param name="pixel">Reads a pixel; called from several threads.</param>
     /// <param name="colour">Receives red, green, blue of every pixel.</param>
-    /// <param name="threads">0 for one a core.</param>
-    /// <param name="stop">Stops between bands.</param>
-    public static void Run(int width, int height, Func<int, int, FilterPixel> pixel, float[] colour, int threads, CancellationToken stop)
+    /// <param name="loop">Whose threads, how many; stops between bands.</param>
+    public static void Run(int width, int height, Func<int, int, FilterPixel> pixel, float[] colour, ParallelOptions loop)
     {
         var bands = (height + BandRows - 1) / BandRows;
         Parallel.For(
             0,
             bands,
-            new ParallelOptions { MaxDegreeOfParallelism = threads > 0 ? threads : -1, CancellationToken = stop },
+            loop,
             () => new Work(width),
             (index, _, work) =>
             {

@@ -17,18 +17,19 @@ internal static class ShadowFilter
     /// <param name="height">Pixels down.</param>
     /// <param name="isGround">Whether the pixel with that number shows nothing but ground.</param>
     /// <param name="alpha">One number a pixel, 0 to 1; changed in place.</param>
-    public static void Run(int width, int height, Func<int, bool> isGround, float[] alpha)
+    /// <param name="loop">Whose threads, how many; stops between rows.</param>
+    public static void Run(int width, int height, Func<int, bool> isGround, float[] alpha, ParallelOptions loop)
     {
         var weights = Enumerable.Range(0, Radius + 1).Select(i => (float)Math.Exp(-0.5 * i * i / (Width * Width))).ToArray();
-        Pass(width, height, 1, weights, isGround, alpha);
-        Pass(width, height, width, weights, isGround, alpha);
+        Pass(width, height, 1, weights, isGround, alpha, loop);
+        Pass(width, height, width, weights, isGround, alpha, loop);
     }
 
     // Along one axis: a Gaussian is the product of two.
-    private static void Pass(int width, int height, int step, float[] weights, Func<int, bool> isGround, float[] alpha)
+    private static void Pass(int width, int height, int step, float[] weights, Func<int, bool> isGround, float[] alpha, ParallelOptions loop)
     {
         var before = (float[])alpha.Clone();
-        Parallel.For(0, height, y =>
+        Parallel.For(0, height, loop, y =>
         {
             for (var x = 0; x < width; x++)
             {

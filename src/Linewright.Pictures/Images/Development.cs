@@ -25,7 +25,7 @@ public sealed record Development(double Exposure = 1, double Knee = 0.75, Spectr
         Guard.InRange(Knee, 0.1, 1);
         var balance = Balance();
         var result = new float[4 * picture.Size.Count];
-        Parallel.For(0, picture.Size.Height, y =>
+        Parallel.For(0, picture.Size.Height, new ParallelOptions { TaskScheduler = TaskScheduler.Current }, y =>
         {
             for (var i = y * picture.Size.Width; i < (y + 1) * picture.Size.Width; i++)
             {

@@ -125,7 +125,7 @@ internal sealed unsafe class WideTree : IDisposable
             return;
         }
 
-        Parallel.For(0, count, new ParallelOptions { MaxDegreeOfParallelism = threads > 0 ? threads : -1 }, work);
+        Parallel.For(0, count, new ParallelOptions { MaxDegreeOfParallelism = threads > 0 ? threads : -1, TaskScheduler = TaskScheduler.Current }, work);
     }
 
     /// <summary>Writes the node over a run and everything below it; returns its number.</summary>

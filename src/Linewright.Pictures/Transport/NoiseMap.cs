@@ -12,11 +12,11 @@ internal static class NoiseMap
     private const int Growth = 2;
 
     /// <summary>Relative root mean square error of each tile.</summary>
-    public static NoiseEstimate Measure(PixelSums[] pixels, PictureSize size, int side)
+    public static NoiseEstimate Measure(PixelSums[] pixels, PictureSize size, int side, RenderSettings settings)
     {
         int across = (size.Width + side - 1) / side, down = (size.Height + side - 1) / side;
         var tiles = new float[across * down];
-        Parallel.For(0, tiles.Length, tile =>
+        Parallel.For(0, tiles.Length, settings.Work(), tile =>
         {
             float variance = 0, light = 0;
             var count = 0;
@@ -54,6 +54,7 @@ internal static class NoiseMap
         Parallel.For(
             0,
             size.Height,
+            settings.Work(),
             () => 0L,
             (y, _, sum) =>
             {

@@ -7,9 +7,9 @@ internal sealed class ProcessorEngine : PictureEngine
 {
     public override string Name => "processor";
 
-    internal override ISampler Begin(CompiledScene scene, PictureSize size, RenderSettings settings) => new Sampler(scene, size, settings.Threads);
+    internal override ISampler Begin(CompiledScene scene, PictureSize size, RenderSettings settings) => new Sampler(scene, size, settings);
 
-    private sealed class Sampler(CompiledScene scene, PictureSize size, int threads) : ISampler
+    private sealed class Sampler(CompiledScene scene, PictureSize size, RenderSettings settings) : ISampler
     {
         private const int TileSide = 16;
 
@@ -24,7 +24,7 @@ internal sealed class ProcessorEngine : PictureEngine
             Parallel.For(
                 0,
                 across * down,
-                new ParallelOptions { MaxDegreeOfParallelism = threads > 0 ? threads : -1, CancellationToken = stop },
+                settings.Work(stop),
                 () => 0L,
                 (tile, _, sum) => sum + Tile(world, record, tile, wanted, pixels),
                 sum => Interlocked.Add(ref taken, sum));

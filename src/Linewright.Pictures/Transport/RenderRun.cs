@@ -39,12 +39,12 @@ internal sealed class RenderRun
 
     public Picture Draw(IProgress<PictureProgress>? progress)
     {
-        wanted.AsSpan().Fill((ushort)Math.Min(FirstPass, settings.MaxSamples));
+        var pass = Begin(progress) + 1;
         var share = 0.0;
-        for (var pass = 1; ; pass++)
+        for (; ; pass++)
         {
             samples += sampler.Pass(wanted, pixels, stop);
-            var noise = NoiseMap.Measure(pixels, size, TileSide);
+            var noise = NoiseMap.Measure(pixels, size, TileSide, settings);
             var left = NoiseMap.Plan(pixels, size, TileSide, noise, settings, wanted);
             share = Math.Max(share, samples / (double)(samples + left));
             progress?.Report(new PictureProgress(share, pass, samples, noise.Overall, () => Finish(noise, false)));
@@ -54,6 +54,27 @@ internal sealed class RenderRun
                 return Finish(noise, true);
             }
         }
+    }
+
+    /// <summary>Takes the first samples in parts where they are to be seen, all but the last part; returns how many parts.</summary>
+    /// <remarks>No decision falls before all of them are there: the picture is the same without the parts.</remarks>
+    private int Begin(IProgress<PictureProgress>? progress)
+    {
+        var first = Math.Min(FirstPass, settings.MaxSamples);
+        var (taken, parts) = (0, 0);
+        while (settings.ShowsEarly && progress is not null && Math.Max(1, 2 * taken) < first)
+        {
+            var more = Math.Max(1, taken);
+            wanted.AsSpan().Fill((ushort)more);
+            samples += sampler.Pass(wanted, pixels, stop);
+            (taken, parts) = (taken + more, parts + 1);
+            var noise = NoiseMap.Measure(pixels, size, TileSide, settings);
+            progress.Report(new PictureProgress(
+                taken / (double)settings.MaxSamples, parts, samples, taken == 1 ? double.NaN : noise.Overall, () => Finish(noise, false)));
+        }
+
+        wanted.AsSpan().Fill((ushort)(first - taken));
+        return parts;
     }
 
     /// <summary>The picture as it stands, unfiltered; guides only at the end.</summary>
@@ -70,8 +91,8 @@ internal sealed class RenderRun
 
         if (isLast && settings.Denoise)
         {
-            JointFilter.Run(size.Width, size.Height, Filterable, colour, settings.Threads, stop);
-            ShadowFilter.Run(size.Width, size.Height, at => pixels[at].Facet == 0, alpha);
+            JointFilter.Run(size.Width, size.Height, Filterable, colour, settings.Work(stop));
+            ShadowFilter.Run(size.Width, size.Height, at => pixels[at].Facet == 0, alpha, settings.Work(stop));
         }
 
         return new Picture(size, colour, alpha, noise, isLast && settings.KeepGuides ? Guides() : null);

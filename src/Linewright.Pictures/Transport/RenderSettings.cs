@@ -39,11 +39,18 @@ public sealed record RenderSettings
     /// <summary>Threads, 0 for one a core; has no influence on the picture.</summary>
     public int Threads { get; init; }
 
+    /// <summary>Whether the first samples are taken and told of one, two and four at a time, so that something is to be seen early; has no influence on the picture.</summary>
+    public bool ShowsEarly { get; init; }
+
     /// <summary>What the samples are taken on.</summary>
     public PictureEngine Engine { get; init; } = PictureEngine.Processor;
 
     /// <summary>0 both ways of finding light, 1 aiming alone, 2 chance alone: for tests.</summary>
     internal int Ways { get; init; }
+
+    /// <summary>How loops over a picture are run: on the threads of whoever asks for it, so that one drawn behind other work stays behind it.</summary>
+    internal ParallelOptions Work(CancellationToken stop = default)
+        => new() { MaxDegreeOfParallelism = Threads > 0 ? Threads : -1, TaskScheduler = TaskScheduler.Current, CancellationToken = stop };
 
     internal void Check()
     {

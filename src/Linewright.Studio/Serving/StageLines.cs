@@ -41,7 +41,8 @@ internal static class StageLines
         await LineAsync(context, await working.ConfigureAwait(false)).ConfigureAwait(false);
     }
 
-    private static async Task LineAsync(HttpContext context, JsonObject line)
+    /// <summary>Writes a line and sends it off.</summary>
+    public static async Task LineAsync(HttpContext context, JsonObject line)
     {
         await context.Response.Body.WriteAsync((byte[])[.. JsonSerializer.SerializeToUtf8Bytes(line), (byte)'\n'], context.RequestAborted).ConfigureAwait(false);
         await context.Response.Body.FlushAsync(context.RequestAborted).ConfigureAwait(false);

@@ -94,6 +94,9 @@ public static class StudioServer
         builder.Services.AddSingleton<PieceShelf>();
         builder.Services.AddSingleton<WorkQueue>();
         builder.Services.AddSingleton<ReadyFiles>();
+        builder.Services.AddSingleton<BackThreads>();
+        builder.Services.AddSingleton<PictureDesk>();
+        builder.Services.AddSingleton<Darkroom>();
         builder.Services.AddOpenApi("v1", OpenApiWords.Configure);
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(2));
         var app = builder.Build();
@@ -105,6 +108,7 @@ public static class StudioServer
         PieceEndpoints.Map(api);
         ExportEndpoints.Map(api);
         FileEndpoints.Map(api);
+        PictureEndpoints.Map(api);
         app.MapOpenApi("/api/openapi.json").WithMetadata(new ExcludeFromDescriptionAttribute());
         api.MapFallback("{*path}", Problems.NoSuchDoor).WithMetadata(new ExcludeFromDescriptionAttribute());
         app.MapFallback("{*path}", WebPages.AnswerAsync).WithMetadata(new ExcludeFromDescriptionAttribute());

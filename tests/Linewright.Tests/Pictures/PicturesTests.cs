@@ -75,7 +75,7 @@ public class PicturesTests
             return new FilterPixel { First = (a, a, a), Second = (b, b, b), Variance = 0.01f, Albedo = (1, 1, 1), Normal = (0, 0, 1), Facet = left ? 5 : 6 };
         }).ToArray();
         var colour = new float[3 * pixels.Length];
-        JointFilter.Run(width, height, (x, y) => pixels[y * width + x], colour, 2, TestContext.Current.CancellationToken);
+        JointFilter.Run(width, height, (x, y) => pixels[y * width + x], colour, new ParallelOptions { MaxDegreeOfParallelism = 2, CancellationToken = TestContext.Current.CancellationToken });
         double squares = 0;
         for (var i = 0; i < pixels.Length; i++)
         {
@@ -101,6 +101,23 @@ public class PicturesTests
         Assert.Equal(1, told.Last!.Pass);
         Assert.Equal(32 * 24 * 3, told.Shown!.Colour.Length);
         Assert.InRange(told.Last.Share, 0, 1);
+    }
+
+    [Fact]
+    public void A_picture_that_shows_early_is_the_same_picture()
+    {
+        var stop = TestContext.Current.CancellationToken;
+        var settings = new RenderSettings { NoiseTarget = 0.3, MaxSamples = 64 };
+        var told = new List<PictureProgress>();
+        var size = new PictureSize(32, 24);
+        var early = PathTracer.Render(Small, size, settings with { ShowsEarly = true }, new Listed(told), stop);
+        var late = PathTracer.Render(Small, size, settings, new Listed([]), stop);
+        Assert.Equal(late.Colour, early.Colour);
+        Assert.Equal(late.Noise.MeanSamples, early.Noise.MeanSamples);
+        Assert.Equal([1, 2, 3, 4], told.Take(4).Select(progress => progress.Pass));
+        Assert.Equal([1, 2, 4, 8], told.Take(4).Select(progress => progress.Samples / size.Count));
+        Assert.True(double.IsNaN(told[0].Noise) && told.Skip(1).All(progress => double.IsFinite(progress.Noise)));
+        Assert.Equal(told.Select(progress => progress.Share).Order(), told.Select(progress => progress.Share));
     }
 
     [Fact]
@@ -177,6 +194,11 @@ public class PicturesTests
         => PathTracer.Render(scene, size, settings, null, TestContext.Current.CancellationToken);
 
     private static NoiseEstimate Quiet => new(16, 1, [0], 0, 1);
+
+    private sealed class Listed(List<PictureProgress> told) : IProgress<PictureProgress>
+    {
+        public void Report(PictureProgress value) => told.Add(value);
+    }
 
     private sealed class Told(CancellationTokenSource stop) : IProgress<PictureProgress>
     {

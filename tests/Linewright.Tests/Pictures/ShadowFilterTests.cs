@@ -15,7 +15,7 @@ public class ShadowFilterTests
             alpha[i] = i % width >= 30 ? 1 : (i % width + i / width) % 2;
         }
 
-        ShadowFilter.Run(width, height, at => at % width < 30, alpha);
+        ShadowFilter.Run(width, height, at => at % width < 30, alpha, new ParallelOptions());
         for (var i = 0; i < alpha.Length; i++)
         {
             var (low, high) = i % width >= 30 ? (1f, 1f) : (0.44f, 0.56f);

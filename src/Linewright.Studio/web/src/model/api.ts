@@ -160,7 +160,7 @@ export class Problem extends Error {
   readonly nearest: number[];
 }
 
-async function call(path: string, init: RequestInit = {}): Promise<Response> {
+export async function call(path: string, init: RequestInit = {}): Promise<Response> {
   let response: Response;
   try {
     response = await fetch(path, init);
@@ -173,7 +173,7 @@ async function call(path: string, init: RequestInit = {}): Promise<Response> {
   throw new Problem(response.status, body.title ?? 'That did not work', body.detail ?? response.statusText, body);
 }
 
-const json = { 'Content-Type': 'application/json' };
+export const json = { 'Content-Type': 'application/json' };
 
 function post(path: string, brief: string, stop: AbortSignal, accept?: string): Promise<Response> {
   return call(path, { method: 'POST', headers: accept ? { ...json, Accept: accept } : json, body: brief, signal: stop });
