@@ -94,6 +94,7 @@ public static class StudioServer
         builder.Services.AddSingleton<PieceShelf>();
         builder.Services.AddSingleton<WorkQueue>();
         builder.Services.AddSingleton<ReadyFiles>();
+        builder.Services.AddSingleton<GridShelf>();
         builder.Services.AddOpenApi("v1", OpenApiWords.Configure);
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(2));
         var app = builder.Build();
@@ -104,6 +105,8 @@ public static class StudioServer
         TableEndpoints.Map(api);
         PieceEndpoints.Map(api);
         ExportEndpoints.Map(api);
+        WorkshopEndpoints.Map(api);
+        QuoteEndpoints.Map(api);
         FileEndpoints.Map(api);
         app.MapOpenApi("/api/openapi.json").WithMetadata(new ExcludeFromDescriptionAttribute());
         api.MapFallback("{*path}", Problems.NoSuchDoor).WithMetadata(new ExcludeFromDescriptionAttribute());
