@@ -59,7 +59,7 @@ public class AccessTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
         Assert.Contains(reached, name => name is "HEADER" || name.StartsWith("svelte", StringComparison.Ordinal));
     }
 
-    private static async Task JudgeAsync(IPage page, string state)
+    internal static async Task JudgeAsync(IPage page, string state)
     {
         var result = await page.RunAxe(new AxeRunOptions { RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] } });
         var slips = result.Violations.Select(slip => $"{state}: {slip.Id}: {string.Join("; ", slip.Nodes.Take(3).Select(node => node.Html[..Math.Min(160, node.Html.Length)]))}");

@@ -12,7 +12,7 @@ public static class PlateView
 {
     private const int Decimals = 3;
 
-    /// <summary>The report's casting, the plates, and each sprued pattern's visible lines about the foot of its sprue.</summary>
+    /// <summary>The report's casting, the plates, the trees from the side, and each sprued pattern's visible lines about the foot of its sprue.</summary>
     /// <param name="brief">The brief.</param>
     /// <param name="plan">The plan.</param>
     /// <param name="report">The report that holds it.</param>
@@ -28,6 +28,7 @@ public static class PlateView
             ["casting"] = report["casting"]!.DeepClone(),
             ["plate_mm"] = new JsonArray(brief.Process.PlateXMm, brief.Process.PlateYMm, brief.Process.PlateZMm),
             ["plates"] = new JsonArray([.. plan.Plates.Select((plate, index) => PlateNode(plan, plate, index))]),
+            ["trees"] = new JsonArray([.. plan.Trees.Select(tree => TreeSketch.Of(plan, tree))]),
             ["patterns"] = new JsonArray(
             [
                 .. plan.Parts.Select((part, index) => new JsonObject

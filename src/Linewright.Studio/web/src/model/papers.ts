@@ -53,6 +53,8 @@ export interface PlateView {
   casting: Casting;
   plate_mm: [number, number, number];
   plates: { file: string; places: { part: string; x_mm: number; y_mm: number; turn_deg: number }[] }[];
+  /** Outlines from the side, the farthest first: x and height of each corner. */
+  trees: number[][][];
   patterns: { part: string; height_mm: number; lines: number[][] }[];
 }
 

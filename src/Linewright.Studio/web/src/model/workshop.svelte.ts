@@ -25,6 +25,10 @@ export class Workshop {
   readonly quote = new Fresh<Quote>();
   readonly grid = new Fresh<QuoteGrid>();
   readonly prices = new Prices();
+  /** What to lay side by side; null for what lies about the brief. */
+  readonly alternatives = $state<{ metals: string[] | null; stones: string | null; lengths: string | null }>({ metals: null, stones: null, lengths: null });
+  /** The request of the grid on the table: its workbook is asked with the same. */
+  laidOut = $state('');
   /** What the last file that was asked for left to say. */
   notice = $state('');
 
@@ -66,6 +70,9 @@ export class Workshop {
     if (this.paper === 'casting') this.whenChecked(this.casting, text, (stage, stop) => papers.plate(text, stage, stop));
     else this.casting.forget();
     if (this.paper === 'tolerance') this.draw(text);
+
+    // Alternatives to a brief that is being changed would only keep its checks waiting.
+    if (this.grid.isBusy && JSON.parse(this.laidOut).brief !== text) this.grid.forget();
     if (this.paper === 'quote' && this.prices.text !== null) this.whenChecked(this.quote, this.request, (_, stop) => papers.quote(this.request, stop));
     else this.quote.forget();
   }
@@ -85,12 +92,12 @@ export class Workshop {
     return this.save(`/api/quote?format=${format}`, this.request);
   }
 
-  /** Lays alternatives side by side; the request is the one that its workbook is asked with. */
-  layOut(grid: Record<string, (string | number)[]>): string {
+  /** Lays alternatives side by side. */
+  layOut(grid: Record<string, (string | number)[]>): void {
     const request = JSON.stringify({ brief: this.brief.text, prices: this.prices.text, grade: this.grade, grid });
     this.grid.forget();
+    this.laidOut = request;
     void this.grid.ask(request, (stage, stop) => papers.grid(request, stage, stop));
-    return request;
   }
 
   private whenChecked<T>(paper: Fresh<T>, key: string, work: (stage: (words: string) => void, stop: AbortSignal) => Promise<T>): void {
