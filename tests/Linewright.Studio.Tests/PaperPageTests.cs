@@ -31,11 +31,15 @@ public class PaperPageTests(BrowserFixture browser) : IClassFixture<BrowserFixtu
         var plate = await DownAsync(page, "Save plate.3mf");
         Assert.Equal("PK", Encoding.ASCII.GetString(plate.Bytes[..2]));
 
-        // Twice the length on the plate is another plate's worth of metal: the paper follows the brief.
-        var before = await page.Locator("[data-figure=melt]").TextContentAsync();
-        await page.GetByRole(AriaRole.Tab, new PageGetByRoleOptions { Name = "Metal" }).ClickAsync();
-        await page.GetByLabel("Alloy", new PageGetByLabelOptions { Exact = true }).SelectOptionAsync("silver-925");
-        await Assertions.Expect(page.Locator("[data-figure=melt]")).Not.ToHaveTextAsync(before!);
+        // The paper follows the brief: fewer parts on a tree are more trees, more stems and buttons, more metal.
+        var melt = page.Locator("[data-figure=melt]");
+        var before = await NumberAsync(melt);
+        await page.GetByRole(AriaRole.Tab, new PageGetByRoleOptions { Name = "Process" }).ClickAsync();
+        var field = page.GetByLabel("Parts per tree", new PageGetByLabelOptions { Exact = true });
+        await field.FillAsync("26");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.GetByText("2 trees")).ToBeVisibleAsync();
+        Assert.True(await NumberAsync(melt) > before + 3);
     }
 
     [Fact]

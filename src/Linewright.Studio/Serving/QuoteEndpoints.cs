@@ -12,6 +12,8 @@ namespace Linewright.Studio.Serving;
 /// <summary>What a piece costs by a price list that comes with the request, alone or beside its alternatives. The list is not kept.</summary>
 internal static class QuoteEndpoints
 {
+    private const string Workbook = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
     /// <summary>Adds the doors.</summary>
     public static void Map(IEndpointRouteBuilder api)
     {
@@ -27,8 +29,6 @@ internal static class QuoteEndpoints
             .ProducesProblem(StatusCodes.Status413PayloadTooLarge)
             .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
     }
-
-    private const string Workbook = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
     private static async Task QuoteAsync(HttpContext context, PieceShelf shelf, GridShelf grids, WorkQueue queue, string format = "json")
     {

@@ -38,6 +38,7 @@ export class Live {
   private clasp = new AbortController();
   private shape = '';
   private looks = '';
+  private away = false;
   /** What stands on the stage in full. */
   private shown = '';
   private volumes = new Map<string, number>();
@@ -77,6 +78,13 @@ export class Live {
     this.changed(performance.now(), false);
   }
 
+  /** A paper lies before the piece, or is taken away again: what nobody sees is not meshed in full. */
+  set isAway(isAway: boolean) {
+    if (isAway === this.away) return;
+    this.away = isAway;
+    if (!isAway && this.looks !== '' && this.looks !== this.shown) this.changed(performance.now(), false);
+  }
+
   private async number(text: string, at: number): Promise<void> {
     const stop = new AbortController().signal;
     try {
@@ -108,7 +116,7 @@ export class Live {
       // Not beside a preview: it would wait for a core.
       await this.meshing.idle();
       if (stop.aborted) return;
-      if (looks !== this.shown) {
+      if (looks !== this.shown && !this.away) {
         this.stage = 'Meshing';
         this.put(await api.mesh(text, `quality=still&state=${this.state}`, stop), stop);
         if (stop.aborted) return;
