@@ -9,7 +9,8 @@ public class DoorTests(StudioFixture studio) : IClassFixture<StudioFixture>
 {
     private static readonly string[] Doors =
     [
-        "/api/fields", "/api/schema", "/api/demo", "/api/plan", "/api/piece", "/api/weigh", "/api/checks", "/api/flex", "/api/mesh", "/api/export", "/api/export/{key}",
+        "/api/fields", "/api/schema", "/api/schema/prices", "/api/demo", "/api/demo/prices", "/api/plan", "/api/piece", "/api/weigh", "/api/checks", "/api/flex", "/api/mesh",
+        "/api/sheet", "/api/plate", "/api/tolerance", "/api/quote", "/api/export", "/api/export/{key}",
         "/api/picture", "/api/picture/{key}", "/api/picture/{key}/view", "/api/picture/{key}/file",
         "/api/files", "/api/files/{name}", "/api/working/{name}",
     ];
@@ -181,7 +182,7 @@ public class DoorTests(StudioFixture studio) : IClassFixture<StudioFixture>
         Assert.True(await Becomes(() => queue.Running == 0));
     }
 
-    private static async Task<bool> Becomes(Func<bool> claim)
+    internal static async Task<bool> Becomes(Func<bool> claim)
     {
         // Far over what a stage between two looks at the token takes, and far under the whole computation on a busy machine.
         for (var i = 0; i < 600 && !claim(); i++)

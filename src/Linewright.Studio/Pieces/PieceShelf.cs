@@ -16,9 +16,16 @@ public sealed class PieceShelf
     /// <summary>Reads a brief and solves it as far as numbers go.</summary>
     /// <exception cref="BriefRefusedException">The brief has faults.</exception>
     /// <exception cref="LineRefusedException">No line closes.</exception>
-    public SolvedPiece Of(ReadOnlyMemory<byte> utf8)
+    public SolvedPiece Of(ReadOnlyMemory<byte> utf8) => Of(utf8, []);
+
+    /// <summary>The same with some values replaced, as the command line's --set replaces them.</summary>
+    /// <param name="utf8">The brief.</param>
+    /// <param name="assignments">Each as field=value.</param>
+    /// <exception cref="BriefRefusedException">The brief or an assignment has faults.</exception>
+    /// <exception cref="LineRefusedException">No line closes.</exception>
+    public SolvedPiece Of(ReadOnlyMemory<byte> utf8, IReadOnlyList<string> assignments)
     {
-        var read = BriefReader.Read(utf8, "brief");
+        var read = BriefReader.Override(utf8, "brief", assignments);
         if (read.Brief is null)
         {
             throw new BriefRefusedException(read.Faults);
@@ -28,11 +35,43 @@ public sealed class PieceShelf
         return Known(brief) ?? Add(Solve(brief));
     }
 
-    private static SolvedPiece Solve(ResolvedBrief brief)
+    private SolvedPiece Solve(ResolvedBrief brief)
     {
         var design = LineDesign.Solve(brief);
-        return design.Chosen is null ? throw new LineRefusedException(design) : new SolvedPiece(design);
+        return design.Chosen is null ? throw new LineRefusedException(design) : new SolvedPiece(design, TwinOf(brief));
     }
+
+    // Another spread, another printer's plate or another name make the same solids, which need not be meshed again.
+    private SolvedPiece? TwinOf(ResolvedBrief brief)
+    {
+        var shape = ShapeOf(brief);
+        lock (gate)
+        {
+            return recent.FirstOrDefault(known => ShapeOf(known.Brief) == shape)?.Eldest;
+        }
+    }
+
+    private static ResolvedBrief ShapeOf(ResolvedBrief brief) => brief with
+    {
+        Name = "",
+        Process = brief.Process with
+        {
+            TreePercent = 0,
+            ToleranceMm = 0,
+            ScaleSpreadPercent = 0,
+            CommonSpreadUm = 0,
+            FinishSpreadUm = 0,
+            FitSpreadUm = null,
+            SprueMm = null,
+            SprueLengthMm = 0,
+            StemMm = null,
+            PartsPerTree = 0,
+            PlateXMm = 0,
+            PlateYMm = 0,
+            PlateZMm = 0,
+            PlateGapMm = 0,
+        },
+    };
 
     private SolvedPiece? Known(ResolvedBrief brief)
     {

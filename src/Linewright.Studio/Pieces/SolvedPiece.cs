@@ -15,13 +15,18 @@ namespace Linewright.Studio.Pieces;
 /// A stage that is asked for twice at a time is computed by the first to come; where that one is stopped, the next takes over.
 /// Nothing half-done is kept.
 /// </remarks>
-public sealed class SolvedPiece(LineDesign design)
+/// <param name="design">The numbers.</param>
+/// <param name="twin">A piece of the very same solids, from whose brief this one differs only in what no surface shows; its surfaces are taken. Null where there is none.</param>
+public sealed class SolvedPiece(LineDesign design, SolvedPiece? twin = null)
 {
     private readonly Lazy<Piece> piece = new(() => PartsBuilder.Build(design));
     private readonly Stage<PieceModel> model = new();
     private readonly Stage<ImmutableArray<MeshOutcome>> cast = new();
     private readonly Stage<IReadOnlyList<Finding>> findings = new();
+    private readonly Stage<IReadOnlyList<Finding>> walls = new();
     private readonly Stage<CastingPlan> casting = new();
+
+    private WorkshopPapers? papers;
 
     /// <summary>The brief with its defaults.</summary>
     public ResolvedBrief Brief => design.Brief;
@@ -32,17 +37,35 @@ public sealed class SolvedPiece(LineDesign design)
     /// <summary>The solids.</summary>
     public Piece Piece => piece.Value;
 
+    /// <summary>Sheet, plates, tolerance and quote.</summary>
+    public WorkshopPapers Papers => LazyInitializer.EnsureInitialized(ref papers, () => new WorkshopPapers(this));
+
+    /// <summary>Whose surfaces these are: another piece of the same solids, or this one.</summary>
+    internal SolvedPiece Eldest => twin ?? this;
+
+    /// <summary>True where the walls have been measured.</summary>
+    internal bool HasWalls => findings.IsThere || walls.IsThere || twin is { HasWalls: true };
+
     /// <summary>The parts as set, meshed as for the caster, and assembled.</summary>
-    public Task<PieceModel> ModelAsync(IProgress<string> stage, CancellationToken stop) => model.GetAsync(
-        () =>
-        {
-            stage.Report("Meshing the parts");
-            return PieceModel.Build(Piece, Counting(stage), stop);
-        },
-        stop);
+    public async Task<PieceModel> ModelAsync(IProgress<string> stage, CancellationToken stop)
+    {
+        var same = twin is null ? null : await twin.ModelAsync(stage, stop).ConfigureAwait(false);
+        return await model.GetAsync(
+            () =>
+            {
+                if (same is not null)
+                {
+                    return PieceModel.Of(Piece, same.AsSet);
+                }
+
+                stage.Report("Meshing the parts");
+                return PieceModel.Build(Piece, Counting(stage), stop);
+            },
+            stop).ConfigureAwait(false);
+    }
 
     /// <summary>The meshes of the parts as cast, before they are enlarged.</summary>
-    public Task<ImmutableArray<MeshOutcome>> CastAsync(IProgress<string> stage, CancellationToken stop) => cast.GetAsync(
+    public Task<ImmutableArray<MeshOutcome>> CastAsync(IProgress<string> stage, CancellationToken stop) => twin is not null ? twin.CastAsync(stage, stop) : cast.GetAsync(
         () =>
         {
             stage.Report("Meshing the parts as cast");
@@ -65,6 +88,29 @@ public sealed class SolvedPiece(LineDesign design)
     {
         var worn = await ModelAsync(stage, stop).ConfigureAwait(false);
         return await findings.GetAsync(() => PieceChecks.Run(worn, rule => stage.Report($"Checking {rule}"), stop), stop).ConfigureAwait(false);
+    }
+
+    /// <summary>What the wall check measured: of the checks, where they have been run, else by itself.</summary>
+    internal async Task<IReadOnlyList<Finding>> WallsAsync(IProgress<string> stage, CancellationToken stop)
+    {
+        if (findings.IsThere)
+        {
+            return await FindingsAsync(stage, stop).ConfigureAwait(false);
+        }
+
+        if (twin is not null)
+        {
+            return await twin.WallsAsync(stage, stop).ConfigureAwait(false);
+        }
+
+        var worn = await ModelAsync(stage, stop).ConfigureAwait(false);
+        return await walls.GetAsync(
+            () =>
+            {
+                stage.Report("Measuring the walls");
+                return PieceChecks.Walls(worn, stop);
+            },
+            stop).ConfigureAwait(false);
     }
 
     /// <summary>Sprues, plates and trees.</summary>

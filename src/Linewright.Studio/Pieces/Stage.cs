@@ -8,7 +8,10 @@ internal sealed class Stage<T>
 {
     private readonly SemaphoreSlim gate = new(1, 1);
     private T? value;
-    private bool isThere;
+    private volatile bool isThere;
+
+    /// <summary>True where it has been computed.</summary>
+    public bool IsThere => isThere;
 
     /// <summary>The value, computed now where nobody has.</summary>
     public async Task<T> GetAsync(Func<T> compute, CancellationToken stop)

@@ -30,7 +30,7 @@ internal static class ExportEndpoints
     private static async Task ExportAsync(HttpContext context, PieceShelf shelf, WorkQueue queue, ReadyFiles ready)
     {
         var solved = shelf.Of(await Bodies.ReadAsync(context).ConfigureAwait(false));
-        var name = FileName(solved.Brief.Name);
+        var name = FileNames.Of(solved.Brief.Name, ".zip");
         if (StageLines.AreWanted(context.Request))
         {
             await StageLines.WriteAsync(context, async (stage, stop) =>
@@ -51,12 +51,5 @@ internal static class ExportEndpoints
         var made = await solved.MadeAsync(stage, stop).ConfigureAwait(false);
         var casting = await solved.CastingAsync(stage, stop).ConfigureAwait(false);
         return PieceZip.Write(made, casting, report with { Casting = casting.Report }, stage, stop);
-    }
-
-    // "Harbour lights" becomes harbour-lights.zip.
-    private static string FileName(string name)
-    {
-        var plain = string.Concat(name.Select(letter => char.IsAsciiLetterOrDigit(letter) ? char.ToLowerInvariant(letter) : '-')).Trim('-');
-        return (plain.Length == 0 ? "piece" : plain) + ".zip";
     }
 }

@@ -30,6 +30,12 @@ internal static class Problems
             var more = new JsonObject { ["nearest_shorter_mm"] = refused.NearestShorterMm, ["nearest_longer_mm"] = refused.NearestLongerMm };
             await WriteAsync(context, StatusCodes.Status422UnprocessableEntity, "No line closes", refused.Message, more).ConfigureAwait(false);
         }
+        catch (PricesRefusedException refused)
+        {
+            var isRead = refused.Faults.Count == 0;
+            var more = isRead ? new JsonObject { ["missing"] = new JsonArray([.. refused.Missing.Select(price => new JsonObject { ["path"] = price.Path, ["needed"] = price.Needed })]) } : new JsonObject { ["faults"] = Faults(refused.Faults) };
+            await WriteAsync(context, isRead ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status400BadRequest, isRead ? "Prices are missing" : "The price list has faults", refused.Message, more).ConfigureAwait(false);
+        }
         catch (FileRefusedException refused)
         {
             var status = refused.IsMissing ? StatusCodes.Status404NotFound : refused.IsConflict ? StatusCodes.Status412PreconditionFailed : StatusCodes.Status400BadRequest;

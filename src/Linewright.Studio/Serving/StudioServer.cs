@@ -97,6 +97,7 @@ public static class StudioServer
         builder.Services.AddSingleton<BackThreads>();
         builder.Services.AddSingleton<PictureDesk>();
         builder.Services.AddSingleton<Darkroom>();
+        builder.Services.AddSingleton<GridShelf>();
         builder.Services.AddOpenApi("v1", OpenApiWords.Configure);
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(2));
         var app = builder.Build();
@@ -107,6 +108,8 @@ public static class StudioServer
         TableEndpoints.Map(api);
         PieceEndpoints.Map(api);
         ExportEndpoints.Map(api);
+        WorkshopEndpoints.Map(api);
+        QuoteEndpoints.Map(api);
         FileEndpoints.Map(api);
         PictureEndpoints.Map(api);
         app.MapOpenApi("/api/openapi.json").WithMetadata(new ExcludeFromDescriptionAttribute());

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Linewright.Brief;
+using Linewright.Quote;
 using Linewright.Studio.Wire;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -25,6 +26,14 @@ internal static class TableEndpoints
             BriefSchema.Write(text);
             return Results.Bytes(text.ToArray(), "application/schema+json");
         }).WithSummary("The JSON Schema of a brief, as the command schema prints it.").Produces<object>(contentType: "application/schema+json");
+        api.MapGet("/schema/prices", () =>
+        {
+            using var text = new MemoryStream();
+            PriceSchema.Write(text);
+            return Results.Bytes(text.ToArray(), "application/schema+json");
+        }).WithSummary("The JSON Schema of a price list, as the command schema --prices prints it.").Produces<object>(contentType: "application/schema+json");
+        api.MapGet("/demo/prices", () => Results.Stream(typeof(TableEndpoints).Assembly.GetManifestResourceStream("demo-prices.json")!, "application/json"))
+            .WithSummary("A price list to try with. All its prices are invented.").Produces<object>();
         api.MapGet("/demo", () => Results.Stream(typeof(TableEndpoints).Assembly.GetManifestResourceStream("demo.json")!, "application/json"))
             .WithSummary("The demo piece's brief.").Produces<object>();
     }

@@ -175,12 +175,12 @@ export async function call(path: string, init: RequestInit = {}): Promise<Respon
 
 export const json = { 'Content-Type': 'application/json' };
 
-function post(path: string, brief: string, stop: AbortSignal, accept?: string): Promise<Response> {
+export function post(path: string, brief: string, stop: AbortSignal, accept?: string): Promise<Response> {
   return call(path, { method: 'POST', headers: accept ? { ...json, Accept: accept } : json, body: brief, signal: stop });
 }
 
 // The last line is the answer; those before it say what is being done.
-async function lines<T>(response: Response, stage: (words: string) => void): Promise<T> {
+export async function lines<T>(response: Response, stage: (words: string) => void): Promise<T> {
   const reader = response.body!.pipeThrough(new TextDecoderStream()).getReader();
   let rest = '';
   let answer: T | null = null;
@@ -202,6 +202,7 @@ async function lines<T>(response: Response, stage: (words: string) => void): Pro
 export const api = {
   fields: async (): Promise<FieldTable> => (await call('/api/fields')).json(),
   demo: async (): Promise<string> => (await call('/api/demo')).text(),
+  demoPrices: async (): Promise<string> => (await call('/api/demo/prices')).text(),
   numbers: async (brief: string, stop: AbortSignal): Promise<Numbers> => (await post('/api/piece', brief, stop)).json(),
   mesh: async (brief: string, query: string, stop: AbortSignal): Promise<ArrayBuffer> => (await post(`/api/mesh?${query}`, brief, stop)).arrayBuffer(),
   flex: async (brief: string, stop: AbortSignal): Promise<Flex> => (await post('/api/flex', brief, stop)).json(),

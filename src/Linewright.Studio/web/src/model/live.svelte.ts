@@ -2,6 +2,7 @@ import { api, Problem, type Checked, type Flex, type Numbers } from './api';
 import type { Brief } from './brief.svelte';
 import { pinned, pins } from './candidates';
 import { Latest } from './latest';
+import { unseen } from './unseen';
 import type { Packet } from '../view/packet';
 
 // A hand that rests this long has let go.
@@ -36,6 +37,10 @@ export class Live {
   private rest = new AbortController();
   private clasp = new AbortController();
   private shape = '';
+  private looks = '';
+  private away = false;
+  /** What stands on the stage in full. */
+  private shown = '';
   private volumes = new Map<string, number>();
 
   constructor(
@@ -59,14 +64,25 @@ export class Live {
     this.clasp = new AbortController();
     clearTimeout(this.resting);
     this.numbering.ask(() => this.number(text, at));
-    if (isQuick) this.meshing.ask(() => this.preview(text, at));
-    this.resting = setTimeout(() => void this.finish(text, this.rest.signal), isQuick ? restMs : 0);
+
+    // Another spread is to be checked, but looks the same.
+    const looks = `${this.state} ${this.brief.textWithout(unseen)}`;
+    if (isQuick && looks !== this.looks) this.meshing.ask(() => this.preview(text, at));
+    this.looks = looks;
+    this.resting = setTimeout(() => void this.finish(text, looks, this.rest.signal), isQuick ? restMs : 0);
   }
 
   /** Shows the parts as they leave the casting, or as they are worn. */
   show(state: 'set' | 'cast'): void {
     this.state = state;
     this.changed(performance.now(), false);
+  }
+
+  /** A paper lies before the piece, or is taken away again: what nobody sees is not meshed in full. */
+  set isAway(isAway: boolean) {
+    if (isAway === this.away) return;
+    this.away = isAway;
+    if (!isAway && this.looks !== '' && this.looks !== this.shown) this.changed(performance.now(), false);
   }
 
   private async number(text: string, at: number): Promise<void> {
@@ -95,16 +111,19 @@ export class Live {
   }
 
   // In full: surfaces as the files have them, the joint's motion, every check.
-  private async finish(text: string, stop: AbortSignal): Promise<void> {
+  private async finish(text: string, looks: string, stop: AbortSignal): Promise<void> {
     try {
       // Not beside a preview: it would wait for a core.
       await this.meshing.idle();
       if (stop.aborted) return;
-      this.stage = 'Meshing';
-      this.put(await api.mesh(text, `quality=still&state=${this.state}`, stop), stop);
-      if (stop.aborted) return;
-      this.put(await api.mesh(text, `quality=close&state=${this.state}`, stop), stop);
-      this.flex = await api.flex(text, stop);
+      if (looks !== this.shown && !this.away) {
+        this.stage = 'Meshing';
+        this.put(await api.mesh(text, `quality=still&state=${this.state}`, stop), stop);
+        if (stop.aborted) return;
+        this.put(await api.mesh(text, `quality=close&state=${this.state}`, stop), stop);
+        this.flex = await api.flex(text, stop);
+        this.shown = looks;
+      }
       this.checked = await api.checks(text, words => (this.stage = stop.aborted ? this.stage : words), stop);
       this.isCurrent = true;
       this.stage = '';

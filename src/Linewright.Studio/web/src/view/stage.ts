@@ -31,6 +31,8 @@ export class Stage {
   private readonly developer: Developer;
   private readonly ground = new Ground();
   private readonly upload: { scene: THREE.Scene; target: THREE.WebGLRenderTarget; camera: THREE.Camera; mesh: THREE.Mesh };
+  /** True while something lies before the canvas: nothing is drawn. */
+  isAway = false;
   private dirty = true;
   private shadowDirty = true;
   private lastChange = 0;
@@ -140,6 +142,10 @@ export class Stage {
     if (this.drewLast) this.frameMs = 0.6 * this.frameMs + 0.4 * (now - this.lastTick);
     this.lastTick = now;
     this.drewLast = false;
+    if (this.isAway) {
+      requestAnimationFrame(this.tick);
+      return;
+    }
     const moves = [this.line.update(now), this.eye.update(now)].some(Boolean);
     if (moves) this.invalidate(this.line.packet !== null && this.shadowDirty);
     if (this.dirty || moves) {
