@@ -83,7 +83,7 @@ public static class MetalTable
 
     private static double ZincAtoms(LightTables.MetalRow row)
     {
-        double Atoms(string symbol) => row.MassPercent[symbol] / LightTables.Metal(symbol).AtomicMass;
+        double Atoms(string symbol) => row.MassPercent![symbol] / LightTables.Metal(symbol).AtomicMass;
         return Atoms("Zn") / (Atoms("Cu") + Atoms("Zn"));
     }
 
