@@ -12,13 +12,14 @@ internal sealed class FilterBand
     /// <summary>Key of pixels in which everything runs into everything, because the lens is not sharp there or parts are smaller than a pixel.</summary>
     public const int Blurred = int.MinValue + 1;
 
-    /// <summary>Mixed pixels among the nine about one that make it blurred: an edge in focus is a line of them and stays below.</summary>
+    /// <summary>Mixed pixels among the nine about one that make it blurred, and mixed ones beside it: an edge in focus is a line of them and stays below.</summary>
     private const int BlurredFrom = 6;
 
     /// <summary>Square of the mean normal's length under which a pixel counts as mixed. Calculated: two facets that meet at 16 degrees, half and half.</summary>
     private const float Mixed = 0.98f;
 
     private readonly bool[] mixed;
+    private readonly bool[] core;
 
     public FilterBand(int width, int rows)
     {
@@ -31,6 +32,7 @@ internal sealed class FilterBand
         Albedo = Planes(3);
         Alpha = new float[Stride * Rows];
         mixed = new bool[Stride * Rows];
+        core = new bool[Stride * Rows];
         Variance = new float[Stride * Rows];
         Key = new int[Stride * Rows];
     }
@@ -106,11 +108,16 @@ internal sealed class FilterBand
     /// </summary>
     private void Blur(int width)
     {
+        for (var at = Stride + 1; at < core.Length - Stride - 1; at++)
+        {
+            core[at] = mixed[at] && Around(mixed, at) >= BlurredFrom;
+        }
+
         for (var row = 1; row < Rows - 1; row++)
         {
             for (var at = row * Stride + Margin; at < row * Stride + Margin + width; at++)
             {
-                if (mixed[at] && Around(at - Stride) + Around(at) + Around(at + Stride) >= BlurredFrom)
+                if (mixed[at] && Around(core, at) > 0)
                 {
                     Key[at] = Blurred;
                     Undivide(at);
@@ -119,7 +126,10 @@ internal sealed class FilterBand
         }
     }
 
-    private int Around(int at) => (mixed[at - 1] ? 1 : 0) + (mixed[at] ? 1 : 0) + (mixed[at + 1] ? 1 : 0);
+    /// <summary>How many of the nine pixels about one are so.</summary>
+    private int Around(bool[] are, int at) => Three(are, at - Stride) + Three(are, at) + Three(are, at + Stride);
+
+    private static int Three(bool[] are, int at) => (are[at - 1] ? 1 : 0) + (are[at] ? 1 : 0) + (are[at + 1] ? 1 : 0);
 
     private void Undivide(int at)
     {
