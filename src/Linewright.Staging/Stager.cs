@@ -14,7 +14,7 @@ public sealed class Stager
     private const int LinksBesideClasp = 2;
 
     // A warm grey card beside which white metal looks white, light enough for a soft shadow to read. Chosen by eye.
-    private const double GreyPaper = 0.39;
+    private const double GreyPaper = 0.47;
 
     // Angles of a turntable at which the frame is fitted; between two of them less than the margin stands out.
     private const int TurnsLooked = 24;
@@ -126,7 +126,7 @@ public sealed class Stager
 
         // White metal mirrors its paper: a grey one leaves it its edges, a white one would wash them out.
         return kind == GroundKind.Paper && !IsWarm(model.Piece.Design.Brief.Alloy)
-            ? ground with { Red = GreyPaper, Green = GreyPaper * 1.005, Blue = GreyPaper * 0.9 }
+            ? ground with { Red = GreyPaper, Green = GreyPaper * 1.005, Blue = GreyPaper * 0.92 }
             : ground;
     }
 }

@@ -9,8 +9,17 @@ internal sealed class FilterBand
     /// <summary>Key of what lies outside the picture: it matches nothing.</summary>
     public const int Outside = int.MinValue;
 
+    /// <summary>Key of pixels in which everything runs into everything, because the lens is not sharp there or parts are smaller than a pixel.</summary>
+    public const int Blurred = int.MinValue + 1;
+
+    /// <summary>Mixed pixels among the nine about one that make it blurred, and mixed ones beside it: an edge in focus is a line of them and stays below.</summary>
+    private const int BlurredFrom = 6;
+
     /// <summary>Square of the mean normal's length under which a pixel counts as mixed. Calculated: two facets that meet at 16 degrees, half and half.</summary>
     private const float Mixed = 0.98f;
+
+    private readonly bool[] mixed;
+    private readonly bool[] core;
 
     public FilterBand(int width, int rows)
     {
@@ -20,6 +29,10 @@ internal sealed class FilterBand
         First = Planes(3);
         Second = Planes(3);
         Normal = Planes(3);
+        Albedo = Planes(3);
+        Alpha = new float[Stride * Rows];
+        mixed = new bool[Stride * Rows];
+        core = new bool[Stride * Rows];
         Variance = new float[Stride * Rows];
         Key = new int[Stride * Rows];
     }
@@ -34,6 +47,11 @@ internal sealed class FilterBand
 
     public float[][] Normal { get; }
 
+    /// <summary>What the light was divided by, and is multiplied with in the end.</summary>
+    public float[][] Albedo { get; }
+
+    public float[] Alpha { get; }
+
     public float[] Variance { get; }
 
     public int[] Key { get; }
@@ -42,6 +60,7 @@ internal sealed class FilterBand
     public void Fill(int top, int width, int height, Func<int, int, FilterPixel> pixel)
     {
         Array.Fill(Key, Outside);
+        Array.Clear(mixed);
         for (var row = 0; row < Rows; row++)
         {
             var y = top - Margin + row;
@@ -52,34 +71,81 @@ internal sealed class FilterBand
                 if (x < 0 || x >= width || y < 0 || y >= height)
                 {
                     First[0][at] = First[1][at] = First[2][at] = Second[0][at] = Second[1][at] = Second[2][at] = 0;
-                    Variance[at] = 0;
+                    Variance[at] = Alpha[at] = 0;
                     continue;
                 }
 
                 Put(at, pixel(x, y));
             }
         }
+
+        Blur(width);
     }
 
     private void Put(int at, in FilterPixel p)
     {
         float r = Over(p.Albedo.Red), g = Over(p.Albedo.Green), b = Over(p.Albedo.Blue);
+        (Albedo[0][at], Albedo[1][at], Albedo[2][at]) = (1 / r, 1 / g, 1 / b);
         (First[0][at], First[1][at], First[2][at]) = (p.First.Red * r, p.First.Green * g, p.First.Blue * b);
         (Second[0][at], Second[1][at], Second[2][at]) = (p.Second.Red * r, p.Second.Green * g, p.Second.Blue * b);
+        Alpha[at] = p.Alpha;
         var mean = (r + g + b) / 3;
         Variance[at] = p.Variance * mean * mean;
         (Normal[0][at], Normal[1][at], Normal[2][at]) = p.Normal;
         var (x, y, z) = p.Normal;
         var length = x * x + y * y + z * z;
+        mixed[at] = length < Mixed && (p.Facet != 0 || length > 0);
 
         // Where surfaces meet within a pixel, only pixels with much the same mixture are its kin.
-        Key[at] = length >= Mixed || p.Facet == 0
-            ? p.Facet
-            : -1 - (Step(x) + 16 * Step(y) + 256 * Step(z) + 4096 * (p.Facet & 0x3FFFF));
+        Key[at] = mixed[at]
+            ? -1 - (Step(x) + 16 * Step(y) + 256 * Step(z) + 4096 * (p.Facet & 0x3FFFF))
+            : p.Facet;
+    }
+
+    /// <summary>
+    /// Pixels that lie among mixed ones are all kin: there is no edge to keep, and guides are a few samples' chance. Only their
+    /// patches decide.
+    /// </summary>
+    private void Blur(int width)
+    {
+        for (var at = Stride + 1; at < core.Length - Stride - 1; at++)
+        {
+            core[at] = mixed[at] && Around(mixed, at) >= BlurredFrom;
+        }
+
+        for (var row = 1; row < Rows - 1; row++)
+        {
+            for (var at = row * Stride + Margin; at < row * Stride + Margin + width; at++)
+            {
+                if (mixed[at] && Around(core, at) > 0)
+                {
+                    Key[at] = Blurred;
+                    Undivide(at);
+                }
+            }
+        }
+    }
+
+    /// <summary>How many of the nine pixels about one are so.</summary>
+    private int Around(bool[] are, int at) => Three(are, at - Stride) + Three(are, at) + Three(are, at + Stride);
+
+    private static int Three(bool[] are, int at) => (are[at - 1] ? 1 : 0) + (are[at] ? 1 : 0) + (are[at + 1] ? 1 : 0);
+
+    private void Undivide(int at)
+    {
+        var mean = 3 / (1 / Albedo[0][at] + 1 / Albedo[1][at] + 1 / Albedo[2][at]);
+        Variance[at] *= mean * mean;
+        for (var c = 0; c < 3; c++)
+        {
+            First[c][at] *= Albedo[c][at];
+            Second[c][at] *= Albedo[c][at];
+            Albedo[c][at] = 1;
+            Normal[c][at] = 0;
+        }
     }
 
     /// <summary>One over an albedo, held away from zero.</summary>
-    public static float Over(float albedo) => 1 / MathF.Max(albedo, 0.02f);
+    private static float Over(float albedo) => 1 / MathF.Max(albedo, 0.02f);
 
     private static int Step(float v) => Math.Clamp((int)((v + 1) * 7.5f), 0, 15);
 

@@ -18,6 +18,9 @@ internal struct FilterPixel
     /// <summary>Mean normal, shorter than 1 where surfaces meet in the pixel.</summary>
     public (float X, float Y, float Z) Normal;
 
+    /// <summary>How much of the pixel is covered, 0 to 1.</summary>
+    public float Alpha;
+
     /// <summary>Number of the first surface.</summary>
     public int Facet;
 }

@@ -6,8 +6,9 @@ namespace Linewright.Pictures.Denoising;
 /// <remarks>
 /// Each pixel becomes a mean of pixels near it whose surroundings look alike, where alike is judged on one half of the
 /// samples and the mean taken over the other, so that noise cannot vouch for itself. A pixel never takes from another
-/// facet, part or ground: edges stay where they are. Light is divided by the surface's albedo first, so that patterns of
-/// the ground stay sharp. It trades noise for bias: what differs by less than the noise inside one facet is evened out.
+/// facet, part or ground: edges stay where they are. Where the lens blurs one into the other there is no edge to keep, and
+/// the surroundings alone decide. Light is divided by the surface's albedo first, so that patterns of the ground stay
+/// sharp. It trades noise for bias: what differs by less than the noise inside one facet is evened out.
 /// Sources: Buades, Coll and Morel (2005), A non-local algorithm for image denoising; halves and variance: Rousselle, Knaus
 /// and Zwicker (2012), Adaptive rendering with non-local means filtering.
 /// </remarks>
@@ -31,20 +32,24 @@ internal static class JointFilter
     /// <summary>Spread of normals over which smooth metal still counts as the same spot.</summary>
     private const float NormalSpread = 0.02f;
 
+    /// <summary>Share of a difference that counts where the lens blurs: what is seen there is smooth by itself. Chosen by eye.</summary>
+    private const float Ease = 0.4f;
+
     /// <summary>Filters a picture.</summary>
     /// <param name="width">Pixels across.</param>
     /// <param name="height">Pixels down.</param>
     /// <param name="pixel">Reads a pixel; called from several threads.</param>
     /// <param name="colour">Receives red, green, blue of every pixel.</param>
+    /// <param name="alpha">Receives how much of every pixel is covered, with the same weights; null where all are wholly.</param>
     /// <param name="loop">Whose threads, how many; stops between bands.</param>
-    public static void Run(int width, int height, Func<int, int, FilterPixel> pixel, float[] colour, ParallelOptions loop)
+    public static void Run(int width, int height, Func<int, int, FilterPixel> pixel, float[] colour, float[]? alpha, ParallelOptions loop)
     {
         var bands = (height + BandRows - 1) / BandRows;
         Parallel.For(
             0,
             bands,
             loop,
-            () => new Work(width),
+            () => new Work(width, alpha is not null),
             (index, _, work) =>
             {
                 var top = index * BandRows;
@@ -54,7 +59,11 @@ internal static class JointFilter
                 {
                     for (var x = 0; x < width; x++)
                     {
-                        work.Read(x, y - top, pixel(x, y).Albedo, colour.AsSpan(3 * (y * width + x), 3));
+                        work.Read(x, y - top, colour.AsSpan(3 * (y * width + x), 3));
+                        if (alpha is not null)
+                        {
+                            alpha[y * width + x] = work.Alpha(x, y - top);
+                        }
                     }
                 }
 
@@ -71,14 +80,16 @@ internal static class JointFilter
         private readonly float[][] sums;
         private readonly float[] weightFirst;
         private readonly float[] weightSecond;
+        private readonly bool hasAlpha;
 
-        public Work(int width)
+        public Work(int width, bool hasAlpha)
         {
+            this.hasAlpha = hasAlpha;
             Band = new FilterBand(width, BandRows);
             var size = Band.Stride * Band.Rows;
             patchFirst = new float[size];
             patchSecond = new float[size];
-            sums = [.. Enumerable.Range(0, 6).Select(_ => new float[size])];
+            sums = [.. Enumerable.Range(0, hasAlpha ? 7 : 6).Select(_ => new float[size])];
             weightFirst = new float[size];
             weightSecond = new float[size];
         }
@@ -105,13 +116,20 @@ internal static class JointFilter
         }
 
         /// <summary>Both halves' filtered light at a pixel, times its albedo.</summary>
-        public void Read(int x, int row, (float Red, float Green, float Blue) albedo, Span<float> colour)
+        public void Read(int x, int row, Span<float> colour)
         {
             var at = (row + FilterBand.Margin) * Band.Stride + x + FilterBand.Margin;
             float a = 0.5f / weightFirst[at], b = 0.5f / weightSecond[at];
-            colour[0] = (sums[0][at] * a + sums[3][at] * b) / FilterBand.Over(albedo.Red);
-            colour[1] = (sums[1][at] * a + sums[4][at] * b) / FilterBand.Over(albedo.Green);
-            colour[2] = (sums[2][at] * a + sums[5][at] * b) / FilterBand.Over(albedo.Blue);
+            colour[0] = (sums[0][at] * a + sums[3][at] * b) * Band.Albedo[0][at];
+            colour[1] = (sums[1][at] * a + sums[4][at] * b) * Band.Albedo[1][at];
+            colour[2] = (sums[2][at] * a + sums[5][at] * b) * Band.Albedo[2][at];
+        }
+
+        /// <summary>How much of a pixel is covered, filtered.</summary>
+        public float Alpha(int x, int row)
+        {
+            var at = (row + FilterBand.Margin) * Band.Stride + x + FilterBand.Margin;
+            return sums[6][at] / (weightFirst[at] + weightSecond[at]);
         }
 
         /// <summary>Squared difference of every pixel and the one at an offset, less what noise explains, in variances.</summary>
@@ -149,7 +167,6 @@ internal static class JointFilter
         private void Take(int dx, int dy)
         {
             var offset = dy * Band.Stride + dx;
-            var third = Vector256.Create(1f / 9);
             for (var row = FilterBand.Margin; row < FilterBand.Margin + BandRows; row++)
             {
                 var end = (row + 1) * Band.Stride - FilterBand.Margin - 7;
@@ -162,13 +179,20 @@ internal static class JointFilter
                     }
 
                     var turned = Turned(at, offset);
-                    Vector256<float> first = Patch(patchFirst, at) * third, second = Patch(patchSecond, at) * third;
+                    var blurred = Vector256.Equals(Vector256.Create(Band.Key, at), Vector256.Create(FilterBand.Blurred)).AsSingle();
+                    var share = Vector256.ConditionalSelect(blurred, Vector256.Create(Ease / 9), Vector256.Create(1f / 9));
+                    Vector256<float> first = Patch(patchFirst, at) * share, second = Patch(patchSecond, at) * share;
                     var byFirst = Weight(first + second * Vector256.Create(Veto), turned) & kin;
                     var bySecond = Weight(second + first * Vector256.Create(Veto), turned) & kin;
                     for (var c = 0; c < 3; c++)
                     {
                         Add(sums[c], at, bySecond * Load(Band.First[c], at + offset));
                         Add(sums[3 + c], at, byFirst * Load(Band.Second[c], at + offset));
+                    }
+
+                    if (hasAlpha)
+                    {
+                        Add(sums[6], at, (byFirst + bySecond) * Load(Band.Alpha, at + offset));
                     }
 
                     Add(weightFirst, at, bySecond);

@@ -16,7 +16,7 @@ public sealed record Ground(GroundKind Kind, double Height, double Red, double G
     public static Ground Of(GroundKind kind, double height) => kind switch
     {
         // Assumed: tones chosen by eye so that white metal and yellow metal both stand off.
-        GroundKind.Paper => new Ground(kind, height, 0.78, 0.76, 0.72, 0.35),
+        GroundKind.Paper => new Ground(kind, height, 0.78, 0.76, 0.72, 0.15),
         GroundKind.Stone => new Ground(kind, height, 0.085, 0.09, 0.1, 0.6),
         GroundKind.Cloth => new Ground(kind, height, 0.055, 0.065, 0.1, 0.45),
         GroundKind.Clay => new Ground(kind, height, 0.46, 0.27, 0.19, 2.5),

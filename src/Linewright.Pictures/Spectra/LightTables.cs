@@ -31,10 +31,17 @@ internal static class LightTables
     /// <summary>A curve every few nm.</summary>
     internal sealed record CurveRow(string Key, double FirstNm, double StepNm, List<double> Values, string Source, string Mark);
 
-    /// <summary>An element: its own curve, or the symbol of the one that stands in for it.</summary>
+    /// <summary>Metals that were measured as alloys of these two, by rising share of the second.</summary>
+    internal static IEnumerable<MetalRow> Pair(string first, string second)
+        => Metals.Value.Where(r => r.MassPercent is { Count: 2 } shares && shares.ContainsKey(first) && shares.ContainsKey(second))
+            .OrderBy(r => r.MassPercent![second]);
+
+    /// <summary>An element, or an alloy measured as such: its own curve, or the symbol of the one that stands in for it.</summary>
     internal sealed record MetalRow(string Key, string Name, double AtomicMass, string Source, string Mark)
     {
         public string? Like { get; init; }
+
+        public Dictionary<string, double>? MassPercent { get; init; }
 
         public List<double> Nm { get; init; } = [];
 

@@ -91,11 +91,24 @@ internal sealed class RenderRun
 
         if (isLast && settings.Denoise)
         {
-            JointFilter.Run(size.Width, size.Height, Filterable, colour, settings.Work(stop));
-            ShadowFilter.Run(size.Width, size.Height, at => pixels[at].Facet == 0, alpha, settings.Work(stop));
+            var loop = settings.Work(stop);
+            var covered = alpha.Any(a => a < 0.9999f) ? new float[size.Count] : null;
+            JointFilter.Run(size.Width, size.Height, Filterable, colour, covered, loop);
+            if (covered is not null)
+            {
+                ShadowFilter.Run(size.Width, size.Height, IsBareGround, at => pixels[at].Count, alpha, loop);
+                alpha = [.. alpha.Select((a, i) => IsBareGround(i) ? a : covered[i])];
+            }
         }
 
         return new Picture(size, colour, alpha, noise, isLast && settings.KeepGuides ? Guides() : null);
+    }
+
+    /// <summary>Whether a pixel shows nothing but what one looks through: no sample brought any light.</summary>
+    private bool IsBareGround(int at)
+    {
+        var light = pixels[at].Mean;
+        return pixels[at].Facet == 0 && light.X == 0 && light.Y == 0 && light.Z == 0;
     }
 
     private FilterPixel Filterable(int x, int y)
@@ -122,6 +135,7 @@ internal sealed class RenderRun
             Variance = 2 * Spread(x, y),
             Albedo = (pixel.Albedo.X * guide, pixel.Albedo.Y * guide, pixel.Albedo.Z * guide),
             Normal = (pixel.Normal.X * guide, pixel.Normal.Y * guide, pixel.Normal.Z * guide),
+            Alpha = pixel.MeanAlpha,
             Facet = pixel.Facet,
         };
     }

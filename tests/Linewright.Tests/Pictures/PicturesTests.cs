@@ -75,7 +75,7 @@ public class PicturesTests
             return new FilterPixel { First = (a, a, a), Second = (b, b, b), Variance = 0.01f, Albedo = (1, 1, 1), Normal = (0, 0, 1), Facet = left ? 5 : 6 };
         }).ToArray();
         var colour = new float[3 * pixels.Length];
-        JointFilter.Run(width, height, (x, y) => pixels[y * width + x], colour, new ParallelOptions { MaxDegreeOfParallelism = 2, CancellationToken = TestContext.Current.CancellationToken });
+        JointFilter.Run(width, height, (x, y) => pixels[y * width + x], colour, null, new ParallelOptions { MaxDegreeOfParallelism = 2, CancellationToken = TestContext.Current.CancellationToken });
         double squares = 0;
         for (var i = 0; i < pixels.Length; i++)
         {

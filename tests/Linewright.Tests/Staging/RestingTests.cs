@@ -20,7 +20,10 @@ public class RestingTests
         return PieceModel.Build(PartsBuilder.Build(LineDesign.Solve(BriefDefaults.Resolve(read.Brief!))));
     });
 
+    // Poses and their measurements take seconds each on production meshes: every test looks at the same ones.
     private static readonly ConcurrentDictionary<(double, SceneKind), Lazy<RestingLine>> Known = new();
+    private static readonly ConcurrentDictionary<(double, SceneKind), Lazy<RestingMeasure>> Measured = new();
+    private static readonly ConcurrentDictionary<double, Lazy<JointFreedom>> Felt = new();
 
     public static TheoryData<double, SceneKind> Lines => new(
         from diameter in (double[])[3.0, 2.0]
@@ -31,7 +34,7 @@ public class RestingTests
     [MemberData(nameof(Lines))]
     public void Nothing_is_sunk_and_no_neighbours_overlap(double diameter, SceneKind scene)
     {
-        var measure = RestingMeasure.Of(Model(diameter), Line(diameter, scene));
+        var measure = Measure(diameter, scene);
         Assert.InRange(measure.DeepestMm, -Off(diameter), Off(diameter));
         Assert.True(measure.LeastGapMm >= 0, measure.ToString());
     }
@@ -41,7 +44,7 @@ public class RestingTests
     public void Joints_stay_within_what_was_felt_on_the_solids(double diameter, SceneKind scene)
     {
         var model = Model(diameter);
-        var freedom = JointFreedoms.Of(model);
+        var freedom = Freedom(diameter);
         const double rounding = 1e-4;
         foreach (var lie in Line(diameter, scene).Chains.SelectMany(chain => chain.Lies(model.Piece)))
         {
@@ -62,7 +65,7 @@ public class RestingTests
     {
         foreach (var scene in (SceneKind[])[SceneKind.Draped, SceneKind.Clasp, SceneKind.Flat, SceneKind.Link])
         {
-            Assert.InRange(RestingMeasure.Of(Model(diameter), Line(diameter, scene)).HighestFootMm, -Off(diameter), Off(diameter));
+            Assert.InRange(Measure(diameter, scene).HighestFootMm, -Off(diameter), Off(diameter));
         }
     }
 
@@ -90,7 +93,7 @@ public class RestingTests
     public void The_closed_line_settles_to_less_energy_and_comes_to_rest()
     {
         var model = Model(3.0);
-        LinePoses.Closed(model, JointFreedoms.Of(model), out var settled, TestContext.Current.CancellationToken);
+        LinePoses.Closed(model, Freedom(3.0), out var settled, TestContext.Current.CancellationToken);
         Assert.True(settled.IsAtRest, settled.ToString());
         Assert.True(settled.EnergyMicroJoule[^1] < 0.95 * settled.EnergyMicroJoule[0]);
         Assert.True(settled.ErrorMm < 1e-3);
@@ -100,7 +103,7 @@ public class RestingTests
     public void The_draped_line_bends_as_tightly_as_its_sideways_flex_allows_and_no_tighter()
     {
         var model = Model(3.0);
-        var freedom = JointFreedoms.Of(model);
+        var freedom = Freedom(3.0);
         var line = Line(3.0, SceneKind.Draped);
         var most = line.Chains.Single().Lies(model.Piece).Max(lie => Math.Abs(lie.Sideways));
         Assert.InRange(most, 0.8 * freedom.Sideways, freedom.Sideways);
@@ -113,7 +116,7 @@ public class RestingTests
     public void A_stiffer_joint_lies_in_a_wider_bend()
     {
         var piece = Model(3.0).Piece;
-        var freedom = JointFreedoms.Of(Model(3.0));
+        var freedom = Freedom(3.0);
         var (free, stiff) = (LinePoses.Draped(piece, freedom), LinePoses.Draped(piece, freedom.Part(0.5)));
         Assert.InRange(stiff.Bend, 1.8 * free.Bend, 2.2 * free.Bend);
     }
@@ -135,6 +138,12 @@ public class RestingTests
     private static PieceModel Model(double diameter) => diameter >= 3 ? HarbourLights.Value : CheckedPieces.White;
 
     private static double Off(double diameter) => Math.Max(MostMm, Model(diameter).Piece.Design.Brief.Process.MeshDeviationUm / 1000);
+
+    private static JointFreedom Freedom(double diameter)
+        => Felt.GetOrAdd(diameter, key => new Lazy<JointFreedom>(() => JointFreedoms.Of(Model(key)))).Value;
+
+    private static RestingMeasure Measure(double diameter, SceneKind scene)
+        => Measured.GetOrAdd((diameter, scene), key => new Lazy<RestingMeasure>(() => RestingMeasure.Of(Model(key.Item1), Line(key.Item1, key.Item2)))).Value;
 
     private static RestingLine Line(double diameter, SceneKind scene)
         => Known.GetOrAdd((diameter, scene), key => new Lazy<RestingLine>(() => Poses.Of(Model(key.Item1), key.Item2))).Value;
