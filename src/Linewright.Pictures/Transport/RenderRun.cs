@@ -40,12 +40,13 @@ internal sealed class RenderRun
     public Picture Draw(IProgress<PictureProgress>? progress)
     {
         wanted.AsSpan().Fill((ushort)Math.Min(FirstPass, settings.MaxSamples));
+        var map = new NoiseMap(pixels, size, TileSide);
         var share = 0.0;
         for (var pass = 1; ; pass++)
         {
             samples += sampler.Pass(wanted, pixels, stop);
-            var noise = NoiseMap.Measure(pixels, size, TileSide);
-            var left = NoiseMap.Plan(pixels, size, TileSide, noise, settings, wanted);
+            var noise = map.Measure();
+            var left = map.Plan(noise, settings, wanted);
             share = Math.Max(share, samples / (double)(samples + left));
             progress?.Report(new PictureProgress(share, pass, samples, noise.Overall, () => Finish(noise, false)));
             // The last passes would each add a handful of samples: less than the eye or the estimate can tell.
