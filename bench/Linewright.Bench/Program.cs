@@ -7,10 +7,9 @@ if (args is ["rays"])
     return 0;
 }
 
-if (args is ["ten", var engine, var samples, .. var targets])
+if (args is ["ten", var engine, var truth, .. var targets])
 {
-    static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
-    Linewright.Bench.TenDiamonds.Run(engine, (int)Number(samples), [.. targets.Select(Number)]);
+    Linewright.Bench.TenDiamonds.Run(engine, truth, [.. targets.Select(target => double.Parse(target, CultureInfo.InvariantCulture))]);
     return 0;
 }
 

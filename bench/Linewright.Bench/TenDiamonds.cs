@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using Linewright.Pictures.Gpu;
 using Linewright.Pictures.Images;
 using Linewright.Pictures.Scenes;
@@ -18,41 +19,61 @@ internal static class TenDiamonds
     private static readonly (double X, double Y)[] Places =
         [(-3.6, -0.6), (-1.3, -1.4), (1.2, -1.0), (3.5, -0.7), (-2.4, 1.4), (0, 1.3), (2.5, 1.6), (-4.4, 3.6), (-0.6, 4.0), (3.8, 4.1)];
 
-    /// <summary>Prints time, samples and root mean square error of 8-bit sRGB against many samples.</summary>
+    /// <summary>Samples that a pixel of a judged picture may take; a truth has many times more.</summary>
+    private const int Most = 2048;
+
+    /// <summary>Prints time, samples and root mean square error of red, green and blue in 8-bit sRGB against a truth of many samples.</summary>
     /// <param name="engine">cpu or gpu: what draws the pictures that are judged, and the truth.</param>
-    /// <param name="truthSamples">Samples of the truth.</param>
+    /// <param name="truth">Samples of the truth, which is then drawn and kept as ten-diamonds-SAMPLES.pfm; or such a file.</param>
     /// <param name="targets">Noise targets to try.</param>
-    public static void Run(string engine, int truthSamples, IReadOnlyList<double> targets)
+    public static void Run(string engine, string truth, IReadOnlyList<double> targets)
     {
+        var watch = Stopwatch.StartNew();
         using var card = engine == "gpu" ? GpuEngine.Find(out _) : null;
         var size = new PictureSize(1920, 1080);
         var scene = Scene();
-        var settings = new RenderSettings { MaxSamples = truthSamples, Denoise = false, Seed = 99, Engine = card ?? PictureEngine.Processor };
-        Console.WriteLine(settings.Engine.Name);
-        var watch = Stopwatch.StartNew();
-        var truth = Development.Plain.Develop(PathTracer.Render(scene, size, settings));
-        Console.WriteLine(FormattableString.Invariant($"truth: {truthSamples} samples in {watch.Elapsed.TotalSeconds:0.0} s"));
+        var settings = new RenderSettings { MaxSamples = Most, Denoise = false, Engine = card ?? PictureEngine.Processor };
+        Say($"{settings.Engine.Name}, ready in {watch.Elapsed.TotalSeconds:0.0} s");
+        watch.Restart();
+        var wanted = int.TryParse(truth, NumberStyles.None, CultureInfo.InvariantCulture, out var samples)
+            ? Draw(scene, size, settings with { MaxSamples = samples, Seed = 99 })
+            : PfmFile.Read(truth);
+        var right = Development.Plain.Develop(wanted);
+        Say($"truth: {truth} in {watch.Elapsed.TotalSeconds:0.0} s");
         foreach (var target in targets)
         {
             foreach (var filter in (bool[])[false, true])
             {
                 watch.Restart();
-                var picture = PathTracer.Render(
-                    scene, size, settings with { NoiseTarget = target, MaxSamples = Math.Min(2048, truthSamples), Denoise = filter, Seed = 1, Clamp = filter ? 40 : 0 });
+                var picture = PathTracer.Render(scene, size, settings with { NoiseTarget = target, Denoise = filter, Clamp = filter ? 40 : 0 });
                 var seconds = watch.Elapsed.TotalSeconds;
-                var drawn = Development.Plain.Develop(picture);
-                var squares = 0.0;
-                for (var i = 0; i < drawn.Length; i++)
-                {
-                    double step = 255 * ((double)drawn[i] - truth[i]);
-                    squares += step * step;
-                }
-
-                Console.WriteLine(FormattableString.Invariant(
-                    $"target {target}, filter {filter}: {seconds:0.0} s, {picture.Noise.MeanSamples:0} samples, RMSE {Math.Sqrt(squares / drawn.Length):0.00} of 255"));
+                Say($"target {target}, filter {filter}: {seconds:0.0} s, {picture.Noise.MeanSamples:0} samples, RMSE {Error(Development.Plain.Develop(picture), right):0.00} of 255");
             }
         }
     }
+
+    private static Picture Draw(Scene scene, PictureSize size, RenderSettings settings)
+    {
+        var picture = PathTracer.Render(scene, size, settings);
+        using var file = File.Create(FormattableString.Invariant($"ten-diamonds-{settings.MaxSamples}.pfm"));
+        PfmWriter.Write(file, picture);
+        return picture;
+    }
+
+    /// <summary>Of the three colours; alpha is 1 everywhere and would flatter.</summary>
+    private static double Error(float[] drawn, float[] right)
+    {
+        var squares = 0.0;
+        for (var i = 0; i < drawn.Length; i++)
+        {
+            double step = 255 * ((double)drawn[i] - right[i]);
+            squares += step * step;
+        }
+
+        return Math.Sqrt(squares / (drawn.Length / 4 * 3));
+    }
+
+    private static void Say(FormattableString line) => Console.WriteLine(FormattableString.Invariant(line));
 
     private static Scene Scene()
     {

@@ -34,6 +34,11 @@ internal sealed unsafe class CardScene : IDisposable
                 planes.Add(new Float4(body.Numbers[i], body.Numbers[body.Padded + i], body.Numbers[2 * body.Padded + i], body.Numbers[3 * body.Padded + i]));
             }
 
+            while (planes.Count % CardWorld.PlanesAtOnce != 0)
+            {
+                planes.Add(CardWorld.NoPlane);
+            }
+
             return first;
         }).ToList();
 

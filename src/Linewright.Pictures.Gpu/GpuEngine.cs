@@ -9,26 +9,36 @@ namespace Linewright.Pictures.Gpu;
 
 /// <summary>Samples on a graphics card, by the processor's own source compiled for it.</summary>
 /// <remarks>
-/// Holds the card until disposed. A picture is taken in runs of a few samples a pixel, so that it can be stopped between
-/// them. Rays meet the same surfaces as on the processor, rounded otherwise: pictures agree within their noise.
+/// Holds the card until disposed. A pass is taken in runs, so that it can be stopped between them, and shared out to the lanes by
+/// samples, not by pixels: a few pixels that want many keep the whole card busy. Rays meet the same surfaces as on the processor, rounded otherwise: pictures agree within their noise.
 /// </remarks>
 public sealed class GpuEngine : PictureEngine, IDisposable
 {
-    /// <summary>Samples of one run over all pixels. Assumed: keeps a run well under a second on a card, and the card full.</summary>
-    private const long RunSamples = 32_000_000;
+    /// <summary>Lanes of a group. Measured.</summary>
+    private const int GroupLanes = 128;
 
-    /// <summary>Samples of one pixel in one run, so that a few hard pixels do not keep a run going.</summary>
-    private const int MostOfAPixel = 64;
+    /// <summary>Groups at work at once on one of the card's processors, which shares its registers out to them. Measured: best of 3 to 8.</summary>
+    private const int Groups = 4;
 
     private readonly Context context;
     private readonly Accelerator accelerator;
-    private readonly Action<Index1D, CardWorld, SceneRecord, ArrayView<int>, ArrayView<ushort>, ArrayView<PixelSums>, int> take;
+    private readonly int plenty;
+    private readonly KernelConfig lanes;
+    private readonly Action<KernelConfig, CardWorld, SceneRecord, ArrayView<CardTask>, int, ArrayView<int>, ArrayView<PixelSums>> take;
+    private readonly Action<Index1D, ArrayView<CardTask>, int, ArrayView<PixelSums>, ArrayView<PixelSums>> join;
 
-    private GpuEngine(Context context, Accelerator accelerator)
+    private GpuEngine(Context context, Accelerator accelerator, int plenty)
     {
         this.context = context;
         this.accelerator = accelerator;
-        take = accelerator.LoadAutoGroupedStreamKernel<Index1D, CardWorld, SceneRecord, ArrayView<int>, ArrayView<ushort>, ArrayView<PixelSums>, int>(CardKernel.Take);
+        this.plenty = plenty;
+        var group = Math.Min(GroupLanes, accelerator.MaxNumThreadsPerGroup);
+        take = accelerator.LoadStreamKernel<CardWorld, SceneRecord, ArrayView<CardTask>, int, ArrayView<int>, ArrayView<PixelSums>>(
+            CardKernel.Take, new KernelSpecialization(group, accelerator.AcceleratorType == AcceleratorType.Cuda ? Groups : null));
+        join = accelerator.LoadAutoGroupedStreamKernel<Index1D, ArrayView<CardTask>, int, ArrayView<PixelSums>, ArrayView<PixelSums>>(CardKernel.Join);
+
+        // As many as could be at work at once; those that find no room begin later, and find the tasks gone.
+        lanes = new KernelConfig(accelerator.MaxNumThreads / group, group);
     }
 
     /// <inheritdoc/>
@@ -46,7 +56,7 @@ public sealed class GpuEngine : PictureEngine, IDisposable
             if (made.GetCudaDevices().Count > 0)
             {
                 missing = "";
-                return new GpuEngine(made, made.CreateCudaAccelerator(0));
+                return new GpuEngine(made, made.CreateCudaAccelerator(0), CardTasks.Plenty);
             }
 
             missing = "no CUDA device answers on this machine";
@@ -61,10 +71,11 @@ public sealed class GpuEngine : PictureEngine, IDisposable
     }
 
     /// <summary>The card's program run on the processor, slowly: to check it where there is no card.</summary>
-    internal static GpuEngine Emulated()
+    /// <param name="plenty">Tasks that a pass is shared out to, if it has so many samples.</param>
+    internal static GpuEngine Emulated(int plenty = CardTasks.Plenty)
     {
         var made = Context.Create(builder => builder.CPU().Optimize(OptimizationLevel.O2));
-        return new GpuEngine(made, made.CreateCPUAccelerator(0));
+        return new GpuEngine(made, made.CreateCPUAccelerator(0), plenty);
     }
 
     /// <summary>Lets go of the card.</summary>
@@ -81,60 +92,50 @@ public sealed class GpuEngine : PictureEngine, IDisposable
         private readonly GpuEngine engine;
         private readonly CardScene scene;
         private readonly SceneRecord record;
-        private readonly PictureSize size;
-        private readonly int[] order;
-        private readonly MemoryBuffer1D<int, Stride1D.Dense> orderThere;
-        private readonly MemoryBuffer1D<ushort, Stride1D.Dense> wantedThere;
+        private readonly CardTasks shares;
+        private readonly CardTask[] tasks;
+        private readonly MemoryBuffer1D<CardTask, Stride1D.Dense> tasksThere;
+        private readonly MemoryBuffer1D<int, Stride1D.Dense> nextThere;
+        private readonly MemoryBuffer1D<PixelSums, Stride1D.Dense> sumsThere;
         private readonly MemoryBuffer1D<PixelSums, Stride1D.Dense> pixelsThere;
 
         public Sampler(GpuEngine engine, CompiledScene scene, PictureSize size)
         {
             this.engine = engine;
-            this.size = size;
             this.scene = new CardScene(engine.accelerator, scene);
             record = scene.Record;
-            order = new int[size.Count];
-            orderThere = engine.accelerator.Allocate1D<int>(size.Count);
-            wantedThere = engine.accelerator.Allocate1D<ushort>(size.Count);
+            shares = new CardTasks(size, engine.plenty);
+            tasks = new CardTask[Math.Min(CardTasks.MostOfARun, 4 * size.Count)];
+            tasksThere = engine.accelerator.Allocate1D<CardTask>(tasks.Length);
+            nextThere = engine.accelerator.Allocate1D<int>(1);
+            sumsThere = engine.accelerator.Allocate1D<PixelSums>(tasks.Length);
             pixelsThere = engine.accelerator.Allocate1D<PixelSums>(size.Count);
             pixelsThere.MemSetToZero();
         }
 
         public long Pass(ushort[] wanted, PixelSums[] pixels, CancellationToken stop)
         {
-            long taken = 0;
-            foreach (var count in wanted)
+            var samples = shares.Begin(wanted, pixels);
+            for (int count; (count = shares.Next(tasks)) > 0;)
             {
-                taken += count;
-            }
-
-            wantedThere.CopyFromCPU(wanted);
-            for (var done = 0; ;)
-            {
-                // Only pixels that want more get a lane: late passes want few.
-                var lanes = CardOrder.Fill(order, size, wanted, done);
-                if (lanes == 0)
-                {
-                    break;
-                }
-
+                // The copy waits for the run before; its tasks were shared out meanwhile.
                 stop.ThrowIfCancellationRequested();
-                orderThere.View.SubView(0, lanes).CopyFromCPU(ref order[0], lanes);
-                var most = (int)Math.Clamp(RunSamples / lanes, 1, MostOfAPixel);
-                engine.take(lanes, scene.World, record, orderThere.View, wantedThere.View, pixelsThere.View, most);
-                engine.accelerator.Synchronize();
-                done += most;
+                tasksThere.View.SubView(0, count).CopyFromCPU(ref tasks[0], count);
+                nextThere.MemSetToZero();
+                engine.take(engine.lanes, scene.World, record, tasksThere.View, count, nextThere.View, sumsThere.View);
+                engine.join(count, tasksThere.View, count, sumsThere.View, pixelsThere.View);
             }
 
             pixelsThere.CopyToCPU(pixels);
-            return taken;
+            return samples;
         }
 
         public void Dispose()
         {
             pixelsThere.Dispose();
-            orderThere.Dispose();
-            wantedThere.Dispose();
+            sumsThere.Dispose();
+            nextThere.Dispose();
+            tasksThere.Dispose();
             scene.Dispose();
         }
     }

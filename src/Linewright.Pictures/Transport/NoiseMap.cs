@@ -3,7 +3,7 @@ using Linewright.Pictures.Images;
 namespace Linewright.Pictures.Transport;
 
 /// <summary>How noisy each tile is, and where the next samples help most.</summary>
-internal static class NoiseMap
+internal sealed class NoiseMap
 {
     /// <summary>Luminance added to a tile's mean before its error is divided by it.</summary>
     private const float Floor = 0.1f;
@@ -11,44 +11,71 @@ internal static class NoiseMap
     /// <summary>A pass multiplies a pixel's samples by at most this, so that an early estimate cannot run away.</summary>
     private const int Growth = 2;
 
+    private readonly PixelSums[] pixels;
+    private readonly PictureSize size;
+    private readonly int side;
+    private readonly RenderSettings settings;
+
+    /// <summary>Variance of one sample, pixel by pixel: what the neighbours of a pixel are asked for, apart from the sums, which are wide.</summary>
+    private readonly float[] spread;
+
+    /// <summary>Luminance, none below zero.</summary>
+    private readonly float[] light;
+
+    /// <param name="pixels">What is gathered; read anew by every call.</param>
+    /// <param name="size">Of the picture.</param>
+    /// <param name="side">Of a tile, pixels.</param>
+    /// <param name="settings">Target, most samples, threads.</param>
+    public NoiseMap(PixelSums[] pixels, PictureSize size, int side, RenderSettings settings)
+    {
+        (this.pixels, this.size, this.side, this.settings) = (pixels, size, side, settings);
+        spread = new float[size.Count];
+        light = new float[size.Count];
+    }
+
     /// <summary>Relative root mean square error of each tile.</summary>
-    public static NoiseEstimate Measure(PixelSums[] pixels, PictureSize size, int side, RenderSettings settings)
+    public NoiseEstimate Measure()
     {
         int across = (size.Width + side - 1) / side, down = (size.Height + side - 1) / side;
         var tiles = new float[across * down];
+        long samples = 0;
         Parallel.For(0, tiles.Length, settings.Work(), tile =>
         {
-            float variance = 0, light = 0;
+            float variances = 0, lights = 0;
             var count = 0;
+            long taken = 0;
             for (var y = tile / across * side; y < Math.Min(size.Height, (tile / across + 1) * side); y++)
             {
                 for (var x = tile % across * side; x < Math.Min(size.Width, (tile % across + 1) * side); x++)
                 {
-                    ref var pixel = ref pixels[y * size.Width + x];
-                    variance += pixel.Variance;
-                    light += MathF.Max(0, PixelSums.Luminance(pixel.Mean));
+                    var at = y * size.Width + x;
+                    ref var pixel = ref pixels[at];
+                    var variance = pixel.Variance;
+                    variances += variance;
+                    spread[at] = variance * pixel.Count;
+                    light[at] = MathF.Max(0, PixelSums.Luminance(pixel.Mean));
+                    lights += light[at];
+                    taken += pixel.Count;
                     count++;
                 }
             }
 
-            tiles[tile] = MathF.Sqrt(variance / count) / (light / count + Floor);
+            tiles[tile] = MathF.Sqrt(variances / count) / (lights / count + Floor);
+            Interlocked.Add(ref samples, taken);
         });
-        double squares = 0, samples = 0;
+        var squares = 0.0;
         foreach (var tile in tiles)
         {
             squares += tile * tile;
         }
 
-        foreach (ref readonly var pixel in pixels.AsSpan())
-        {
-            samples += pixel.Count;
-        }
-
-        return new NoiseEstimate(side, across, [.. tiles], Math.Sqrt(squares / tiles.Length), samples / pixels.Length);
+        return new NoiseEstimate(side, across, [.. tiles], Math.Sqrt(squares / tiles.Length), samples / (double)pixels.Length);
     }
 
     /// <summary>Writes how many samples each pixel gets next; returns how many are still to come in all, as far as one can tell.</summary>
-    public static long Plan(PixelSums[] pixels, PictureSize size, int side, NoiseEstimate noise, RenderSettings settings, ushort[] wanted)
+    /// <param name="noise">What <see cref="Measure"/> has just said.</param>
+    /// <param name="wanted">One number a pixel.</param>
+    public long Plan(NoiseEstimate noise, ushort[] wanted)
     {
         long left = 0;
         Parallel.For(
@@ -62,8 +89,8 @@ internal static class NoiseMap
                 {
                     var at = y * size.Width + x;
                     var tile = noise.Tiles[y / side * noise.Across + x / side];
-                    var need = Need(pixels, size, x, y, tile, settings);
                     var count = pixels[at].Count;
+                    var need = Need(x, y, count, tile);
                     sum += need - count;
                     wanted[at] = (ushort)Math.Min(need - count, Math.Min((Growth - 1) * count, ushort.MaxValue));
                 }
@@ -75,9 +102,8 @@ internal static class NoiseMap
     }
 
     /// <summary>Samples that bring a pixel under the target: error falls with their square root.</summary>
-    private static int Need(PixelSums[] pixels, PictureSize size, int x, int y, float tile, RenderSettings settings)
+    private int Need(int x, int y, int count, float tile)
     {
-        var count = pixels[y * size.Width + x].Count;
         if (settings.NoiseTarget <= 0)
         {
             return settings.MaxSamples;
@@ -89,21 +115,21 @@ internal static class NoiseMap
         }
 
         // Mean over the neighbours: one pixel's spread is itself known badly.
-        float variance = 0, light = 0;
+        float variances = 0, lights = 0;
         var counted = 0;
+        int left = Math.Max(0, x - 2), right = Math.Min(size.Width - 1, x + 2);
         for (var yy = Math.Max(0, y - 2); yy <= Math.Min(size.Height - 1, y + 2); yy++)
         {
-            for (var xx = Math.Max(0, x - 2); xx <= Math.Min(size.Width - 1, x + 2); xx++)
+            for (var at = yy * size.Width + left; at <= yy * size.Width + right; at++)
             {
-                ref var pixel = ref pixels[yy * size.Width + xx];
-                variance += pixel.Variance * pixel.Count;
-                light += MathF.Max(0, PixelSums.Luminance(pixel.Mean));
+                variances += spread[at];
+                lights += light[at];
                 counted++;
             }
         }
 
-        var allowed = settings.NoiseTarget * (light / counted + Floor);
-        var need = variance / counted / (allowed * allowed);
+        var allowed = settings.NoiseTarget * (lights / counted + Floor);
+        var need = variances / counted / (allowed * allowed);
         return (int)Math.Clamp(need, count, settings.MaxSamples);
     }
 }

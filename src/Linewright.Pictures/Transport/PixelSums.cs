@@ -38,6 +38,7 @@ internal struct PixelSums
         }
     }
 
+    /// <summary>Adds one sample, the one numbered <see cref="Count"/>.</summary>
     public void Add(in SampleOutcome sample)
     {
         var luminance = Luminance(sample.Colour);
@@ -71,5 +72,26 @@ internal struct PixelSums
         }
 
         Count++;
+    }
+
+    /// <summary>
+    /// Adds what was gathered of the samples that follow this pixel's, begun with this pixel's <see cref="Count"/>: halves and
+    /// guides fall as if one had gathered them all; the sums round otherwise.
+    /// </summary>
+    public void Join(in PixelSums later)
+    {
+        Even += later.Even;
+        Odd += later.Odd;
+        Squares += later.Squares;
+        Alpha += later.Alpha;
+        Depth += later.Depth;
+        Albedo += later.Albedo;
+        Normal += later.Normal;
+        if (Count == 0)
+        {
+            Facet = later.Facet;
+        }
+
+        Count = later.Count;
     }
 }

@@ -39,13 +39,14 @@ internal sealed class RenderRun
 
     public Picture Draw(IProgress<PictureProgress>? progress)
     {
-        var pass = Begin(progress) + 1;
+        var map = new NoiseMap(pixels, size, TileSide, settings);
+        var pass = Begin(map, progress) + 1;
         var share = 0.0;
         for (; ; pass++)
         {
             samples += sampler.Pass(wanted, pixels, stop);
-            var noise = NoiseMap.Measure(pixels, size, TileSide, settings);
-            var left = NoiseMap.Plan(pixels, size, TileSide, noise, settings, wanted);
+            var noise = map.Measure();
+            var left = map.Plan(noise, wanted);
             share = Math.Max(share, samples / (double)(samples + left));
             progress?.Report(new PictureProgress(share, pass, samples, noise.Overall, () => Finish(noise, false)));
             // The last passes would each add a handful of samples: less than the eye or the estimate can tell.
@@ -58,7 +59,7 @@ internal sealed class RenderRun
 
     /// <summary>Takes the first samples in parts where they are to be seen, all but the last part; returns how many parts.</summary>
     /// <remarks>No decision falls before all of them are there: the picture is the same without the parts.</remarks>
-    private int Begin(IProgress<PictureProgress>? progress)
+    private int Begin(NoiseMap map, IProgress<PictureProgress>? progress)
     {
         var first = Math.Min(FirstPass, settings.MaxSamples);
         var (taken, parts) = (0, 0);
@@ -68,7 +69,7 @@ internal sealed class RenderRun
             wanted.AsSpan().Fill((ushort)more);
             samples += sampler.Pass(wanted, pixels, stop);
             (taken, parts) = (taken + more, parts + 1);
-            var noise = NoiseMap.Measure(pixels, size, TileSide, settings);
+            var noise = map.Measure();
             progress.Report(new PictureProgress(
                 taken / (double)settings.MaxSamples, parts, samples, taken == 1 ? double.NaN : noise.Overall, () => Finish(noise, false)));
         }
