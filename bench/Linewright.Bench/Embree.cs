@@ -53,6 +53,9 @@ internal sealed unsafe partial class Embree : IDisposable
         CommitScene(scene);
     }
 
+    /// <summary>What to say where the library is not here.</summary>
+    public const string NotHere = "Rays are not measured against Embree: libembree3 is not installed (Debian: libembree-dev).";
+
     /// <summary>Whether the library is here.</summary>
     public static bool IsHere => NativeLibrary.TryLoad(Library, out _);
 

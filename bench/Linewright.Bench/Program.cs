@@ -13,5 +13,16 @@ if (args is ["ten", var engine, var truth, .. var targets])
     return 0;
 }
 
-BenchmarkSwitcher.FromAssembly(typeof(Linewright.Bench.MeshingBenchmarks).Assembly).Run(args);
+Type[] classes =
+[
+    typeof(Linewright.Bench.HingeBenchmarks), typeof(Linewright.Bench.MeshingBenchmarks), typeof(Linewright.Bench.PieceBenchmarks),
+    typeof(Linewright.Bench.RayBenchmarks), typeof(Linewright.Bench.RayBuildBenchmarks),
+];
+if (!Linewright.Bench.Embree.IsHere)
+{
+    Console.WriteLine(Linewright.Bench.Embree.NotHere);
+    classes = classes[..^2];
+}
+
+BenchmarkSwitcher.FromTypes(classes).Run(args);
 return 0;

@@ -7,6 +7,10 @@ namespace Linewright.Bench;
 /// <summary>Forty bumpy rings of 50,000 triangles in a line, and rays of three kinds: the same field for both trees.</summary>
 internal sealed class RayField : IDisposable
 {
+    public const string CoherentRays = "coherent";
+    public const string BouncedRays = "bounced, shuffled";
+    public const string RaysFromAnywhere = "from anywhere";
+
     private readonly ThingForest forest;
 
     public RayField(int count)
@@ -37,6 +41,14 @@ internal sealed class RayField : IDisposable
 
     /// <summary>From anywhere in the box, anywhere.</summary>
     public TestRay[] Hardest { get; }
+
+    /// <summary>All of them, by name.</summary>
+    public IReadOnlyDictionary<string, TestRay[]> Kinds => new Dictionary<string, TestRay[]>(StringComparer.Ordinal)
+    {
+        [CoherentRays] = Coherent,
+        [BouncedRays] = Incoherent,
+        [RaysFromAnywhere] = Hardest,
+    };
 
     public void Dispose() => forest.Dispose();
 

@@ -18,7 +18,7 @@ internal static class RayRatios
         if (Embree.IsHere)
         {
             using var embree = new Embree(field.Ring, field.Places);
-            foreach (var (name, rays) in new[] { ("coherent", field.Coherent), ("bounced, shuffled", field.Incoherent), ("anywhere", field.Hardest) })
+            foreach (var (name, rays) in field.Kinds)
             {
                 float[] ours = new float[rays.Length], theirs = new float[rays.Length];
                 var (a, b) = InTurns(
@@ -30,7 +30,7 @@ internal static class RayRatios
         }
         else
         {
-            Say($"Embree is not here: apt-get install libembree-dev");
+            Say($"{Embree.NotHere}");
         }
 
         foreach (var sides in new[] { 16, 32, 64 })

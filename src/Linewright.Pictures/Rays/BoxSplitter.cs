@@ -138,7 +138,7 @@ internal static unsafe class BoxSplitter
     }
 
     /// <summary>In the order in which they lie: for boxes with one common middle.</summary>
-    private static (BoxRange Left, BoxRange Right) Halve(BoxItem* items, in BoxRange range)
+    public static (BoxRange Left, BoxRange Right) Halve(BoxItem* items, in BoxRange range)
     {
         BoxRange left = BoxRange.Nothing(range.First), right = BoxRange.Nothing(range.First + range.Count / 2);
         for (var i = range.First; i < range.First + range.Count; i++)

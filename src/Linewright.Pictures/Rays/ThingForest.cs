@@ -28,11 +28,12 @@ internal sealed unsafe class ThingForest : IDisposable
             placedMeshes[i] = new PlacedMesh
             {
                 Frame = new Turn(place),
+                Into = new WideTurn(place),
                 Nodes = trees[shape].Nodes,
                 Blocks = trees[shape].Blocks,
                 Normals = normals[shape].Pointer,
             };
-            boxes.Add(Around(place.Box(shapes[shape].Bounds)));
+            boxes.Add(Around(Around(shapes[shape], place)));
         }
 
         ImmutableArray<FacetBody> faceted = [.. bodies.Select(body => new FacetBody(body))];
@@ -95,6 +96,19 @@ internal sealed unsafe class ThingForest : IDisposable
     {
         owned.Add(block);
         return block;
+    }
+
+    /// <summary>Box around a mesh where it stands, from its corners: the turned box of a turned ring is far larger, and rays would look into it in vain.</summary>
+    private static Bounds Around(Mesh shape, Pose place)
+    {
+        var box = Bounds.Empty;
+        for (var i = 0; i < shape.VertexCount; i++)
+        {
+            var corner = place.Point(shape.Vertex(i));
+            box = box.Join(new Bounds(corner, corner));
+        }
+
+        return box;
     }
 
     // A hair wider than it is, against rounding on the way into the thing's frame.

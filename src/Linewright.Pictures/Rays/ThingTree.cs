@@ -1,4 +1,3 @@
-using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
@@ -23,36 +22,30 @@ internal unsafe struct ThingTree
     public readonly Encounter Nearest(Float3 o, Float3 d, float far, int leaveOut, bool any)
     {
         var hit = new Encounter { Distance = far, Thing = -1 };
-        float rayX = BoxTest.Over(d.X), rayY = BoxTest.Over(d.Y), rayZ = BoxTest.Over(d.Z);
-        Vector256<float> overX = Vector256.Create(rayX), overY = Vector256.Create(rayY), overZ = Vector256.Create(rayZ);
-        Vector256<float> shiftX = Vector256.Create(-o.X * rayX), shiftY = Vector256.Create(-o.Y * rayY), shiftZ = Vector256.Create(-o.Z * rayZ);
-        int nearX = BoxTest.Near(rayX, 0), nearY = BoxTest.Near(rayY, 1), nearZ = BoxTest.Near(rayZ, 2);
-        var stack = stackalloc Waiting[2 * TreeWalk.Depth];
-        var entries = stackalloc float[TreeNode.Width];
-        var waiting = 0;
+        Vector128<float> start = Vector128.Create(o.X, o.Y, o.Z, 0), way = Vector128.Create(d.X, d.Y, d.Z, 0);
+        var over = BoxTest.Over(way);
+        var shift = -(start * over);
+        Vector256<float> overX = Vector256.Create(over.ToScalar()), overY = Vector256.Create(over.GetElement(1)), overZ = Vector256.Create(over.GetElement(2));
+        Vector256<float> shiftX = Vector256.Create(shift.ToScalar()), shiftY = Vector256.Create(shift.GetElement(1)), shiftZ = Vector256.Create(shift.GetElement(2));
+        var (nearX, nearY, nearZ) = BoxTest.Near(over);
+        nint farX = nearX ^ 32, farY = nearY ^ 32, farZ = nearZ ^ 32;
+        var stack = stackalloc ulong[2 * NodeOrder.Depth];
+        var keys = stackalloc ulong[TreeNode.Width];
+        var top = stack;
         var current = 0;
         while (true)
         {
             if (current >= 0)
             {
-                var node = Nodes + current;
-                var mask = BoxTest.Meet((byte*)node, nearX, nearY, nearZ, overX, overY, overZ, shiftX, shiftY, shiftZ, hit.Distance, out var entry);
+                var node = (byte*)Nodes + (long)current * TreeNode.Bytes;
+                var mask = BoxTest.Meet(node, nearX, nearY, nearZ, farX, farY, farZ, overX, overY, overZ, shiftX, shiftY, shiftZ, hit.Distance, out var entry);
                 if (mask != 0)
                 {
-                    var first = BitOperations.TrailingZeroCount(mask);
-                    mask &= mask - 1;
-                    if (mask == 0)
-                    {
-                        current = node->Child[first];
-                        continue;
-                    }
-
-                    entry.Store(entries);
-                    current = TreeWalk.Order(node, mask, first, entries, stack, ref waiting);
+                    current = NodeOrder.Next(node, mask, entry, keys, ref top);
                     continue;
                 }
             }
-            else if (~current != leaveOut && Meet(~current, o, d, ref hit, stack + waiting, any))
+            else if (~current != leaveOut && Meet(~current, start, way, o, d, ref hit, top, any))
             {
                 hit.Thing = ~current;
                 if (any)
@@ -61,38 +54,39 @@ internal unsafe struct ThingTree
                 }
             }
 
+            ulong next;
             do
             {
-                if (waiting == 0)
+                if (top == stack)
                 {
                     return hit;
                 }
 
-                waiting--;
+                next = *--top;
             }
-            while (stack[waiting].Entry > hit.Distance);
-            current = stack[waiting].Node;
+            while (NodeOrder.Entry(next) > hit.Distance);
+            current = (int)next;
         }
     }
 
-    private readonly bool Meet(int thing, Float3 o, Float3 d, ref Encounter hit, Waiting* stack, bool any)
+    private readonly bool Meet(int thing, Vector128<float> start, Vector128<float> way, Float3 o, Float3 d, ref Encounter hit, ulong* stack, bool any)
     {
         if (thing < MeshCount)
         {
             var mesh = Meshes + thing;
-            return TreeWalk.Nearest(mesh->Nodes, mesh->Blocks, mesh->Frame.PointInwards(o), mesh->Frame.Inwards(d), ref hit, stack, any);
+            return TreeWalk.Nearest(mesh->Nodes, mesh->Blocks, mesh->Into.PointInwards(start), mesh->Into.Inwards(way), ref hit, stack, any);
         }
 
         var body = Bodies + (thing - MeshCount);
-        var q = o - body->Frame.Origin;
-        var b = Float3.Dot(q, d);
-        var c = Float3.Dot(q, q) - body->Radius * body->Radius;
+        var from = o - body->Frame.Origin;
+        var b = Float3.Dot(from, d);
+        var c = Float3.Dot(from, from) - body->Radius * body->Radius;
         if (b * b < c || (b > 0 && c > 0))
         {
             return false;
         }
 
-        var entry = FacetTracing.Enter(body->Planes, body->Padded, body->Frame.Inwards(q), body->Frame.Inwards(d));
+        var entry = FacetTracing.Enter(body->Planes, body->Padded, body->Frame.Inwards(from), body->Frame.Inwards(d));
         if (entry.Facet < 0 || entry.Distance >= hit.Distance)
         {
             return false;

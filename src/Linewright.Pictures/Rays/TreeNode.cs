@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace Linewright.Pictures.Rays;
 
@@ -14,6 +15,9 @@ internal unsafe struct TreeNode
     internal const int Bytes = 256;
     internal const int Width = 8;
 
+    /// <summary>Byte offset of <see cref="Child"/>.</summary>
+    internal const int Children = 6 * 4 * Width;
+
     public fixed float LowX[8];
     public fixed float HighX[8];
     public fixed float LowY[8];
@@ -22,6 +26,15 @@ internal unsafe struct TreeNode
     public fixed float HighZ[8];
     public fixed int Child[8];
 
+    /// <summary>Fills a place.</summary>
+    public void Set(int place, Vector128<float> low, Vector128<float> high, int child)
+    {
+        (LowX[place], LowY[place], LowZ[place]) = (low.GetElement(0), low.GetElement(1), low.GetElement(2));
+        (HighX[place], HighY[place], HighZ[place]) = (high.GetElement(0), high.GetElement(1), high.GetElement(2));
+        Child[place] = child;
+    }
+
+    /// <summary>Turns all boxes inside out.</summary>
     public void Empty()
     {
         for (var i = 0; i < Width; i++)

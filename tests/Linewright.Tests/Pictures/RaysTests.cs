@@ -44,6 +44,89 @@ public class RaysTests
         Assert.InRange(mesh.TriangleCount / (double)one.BlockCount, 4, 8);
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(3)]
+    [InlineData(200)]
+    public unsafe void Every_triangle_lies_in_one_leaf_and_in_all_boxes_above_it(int rings)
+    {
+        var mesh = Bumpy(Math.Max(3, rings));
+        mesh = rings == 1 ? new Mesh(mesh.Positions.ToArray(), mesh.Triangles[..3].ToArray()) : mesh;
+        using var tree = WideTree.Over(mesh, 2);
+        var seen = new int[mesh.TriangleCount];
+        var levels = 0;
+        Look(0, new Bounds(new Vec3(-9, -9, -9), new Vec3(9, 9, 9)), 1);
+        Assert.All(seen, times => Assert.Equal(1, times));
+        Assert.InRange(levels, 1, WideTree.MostLevels);
+        Assert.True(tree.NodeCount <= 1 + mesh.TriangleCount / 20, FormattableString.Invariant($"{tree.NodeCount} nodes"));
+
+        void Look(int number, Bounds above, int level)
+        {
+            levels = Math.Max(levels, level);
+            var node = tree.Nodes + number;
+            for (var i = 0; i < TreeNode.Width && node->LowX[i] <= node->HighX[i]; i++)
+            {
+                var box = new Bounds(new Vec3(node->LowX[i], node->LowY[i], node->LowZ[i]), new Vec3(node->HighX[i], node->HighY[i], node->HighZ[i]));
+                Assert.Equal(above.Join(box), above);
+                if (node->Child[i] >= 0)
+                {
+                    Look(node->Child[i], box, level + 1);
+                    continue;
+                }
+
+                var block = tree.Blocks + ~node->Child[i];
+                for (var k = 0; k < TreeNode.Width; k++)
+                {
+                    if (block->EdgeUX[k] != 0 || block->EdgeUY[k] != 0 || block->EdgeUZ[k] != 0)
+                    {
+                        var triangle = block->Triangle[k];
+                        seen[triangle]++;
+                        Assert.All(Enumerable.Range(0, 3), corner => Assert.True(box.Contains(mesh.Vertex(mesh.Triangles[3 * triangle + corner]))));
+                    }
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void Triangles_that_shrink_without_end_make_no_tree_too_deep_for_the_stack()
+    {
+        // A corner closer to the origin by a quarter each time, a thousand of each size: cuts by surface peel off one size after another.
+        var positions = new List<float>();
+        for (var i = 0; i < 60_000; i++)
+        {
+            var size = MathF.Pow(2, -(i / 1000));
+            positions.AddRange([size, size, size * (1 + i % 1000 * 1e-3f), 1.1f * size, size, size * (1 + i % 1000 * 1e-3f), size, 1.1f * size, size * (1 + i % 1000 * 1e-3f)]);
+        }
+
+        var mesh = new Mesh([.. positions], [.. Enumerable.Range(0, positions.Count / 3)]);
+        using var tree = WideTree.Over(mesh, 2);
+        Assert.InRange(Levels(tree, 0), 4, WideTree.MostLevels);
+        using var forest = new ThingForest([mesh], [(0, Pose.Identity)], [], [], 2);
+        var random = new Random(4);
+        for (var i = 0; i < 300; i++)
+        {
+            var from = new Vec3(0, 0, -1);
+            var target = mesh.Vertex(3 * random.Next(60_000)) * 1.04;
+            var hit = forest.Tree.Nearest(new Float3(from), new Float3((target - from).Normalised()), 1e30f, -1, false);
+            var expected = ByHand(mesh, from, (target - from).Normalised());
+            Assert.True(double.IsPositiveInfinity(expected) ? hit.Thing < 0 : Math.Abs(expected - hit.Distance) < 1e-4 * expected,
+                FormattableString.Invariant($"{hit.Distance} against {expected}"));
+        }
+    }
+
+    private static unsafe int Levels(WideTree tree, int number)
+    {
+        var node = tree.Nodes + number;
+        var below = 0;
+        for (var i = 0; i < TreeNode.Width && node->LowX[i] <= node->HighX[i]; i++)
+        {
+            below = node->Child[i] >= 0 ? Math.Max(below, Levels(tree, node->Child[i])) : below;
+        }
+
+        return 1 + below;
+    }
+
     [Fact]
     public unsafe void All_widths_find_the_same_facets_and_a_body_has_no_gaps()
     {
