@@ -25,7 +25,7 @@ internal static class PfmFile
         var size = new PictureSize(sides[0], sides[1]);
         if (lines[0] != "PF" || lines[2] != "-1.0" || bytes.Length - at != 12 * size.Count)
         {
-            throw new InvalidDataException($"{path}: expected colour, lowest byte first, and {size.Width} by {size.Height} pixels after the head");
+            throw new InvalidDataException(FormattableString.Invariant($"{path}: expected colour, lowest byte first, and {size.Width} by {size.Height} pixels after the head"));
         }
 
         // Bottom row first in the file.
