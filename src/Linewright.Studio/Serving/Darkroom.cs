@@ -36,7 +36,11 @@ internal sealed class Darkroom(BackThreads back) : IDisposable
     /// <param name="bits">8 or 16 for PNG.</param>
     /// <param name="stop">Asks to stop.</param>
     public Task<byte[]?> FileAsync(PictureJob job, string name, int bits, CancellationToken stop)
-        => InTurnAsync(job, () => Written(stream => PictureFile.Write(stream, name, job.Standing!.Value.Picture, bits)), stop);
+        => InTurnAsync(job, () =>
+        {
+            ClearAway();
+            return Written(stream => PictureFile.Write(stream, name, job.Standing!.Value.Picture, bits));
+        }, stop);
 
     /// <inheritdoc/>
     public void Dispose() => turn.Dispose();
@@ -47,6 +51,9 @@ internal sealed class Darkroom(BackThreads back) : IDisposable
         write(bytes);
         return bytes.ToArray();
     }
+
+    // What a large picture was developed in is many times its file: cleared away beside the bench, before the next one is asked for.
+    private static void ClearAway() => GC.Collect(GC.MaxGeneration, GCCollectionMode.Forced, blocking: false);
 
     private async Task<byte[]?> InTurnAsync(PictureJob job, Func<byte[]> develop, CancellationToken stop)
     {

@@ -17,7 +17,7 @@ internal sealed class PictureJob(PictureOrder order, string stem) : IProgress<st
     // A copy of eight million pixels takes a tenth of a second: not after every one of the first, short passes.
     private static readonly TimeSpan BetweenViews = TimeSpan.FromSeconds(1);
 
-    // Before a fiftieth is done, what is left is anybody's guess.
+    // Before a fiftieth is done, what is left is anybody's guess. The first pass is left out of it: it waits for compiled code.
     private const double ShareToGuessBy = 0.02;
 
     // What is left under a pass worth taking is left to the filter.
@@ -32,6 +32,7 @@ internal sealed class PictureJob(PictureOrder order, string stem) : IProgress<st
     private PictureProgress? last;
     private Picture? picture;
     private TimeSpan drawnAtLast;
+    private double shareAtFirst;
     private TimeSpan seen;
     private TimeSpan asked;
     private int listeners;
@@ -65,8 +66,9 @@ internal sealed class PictureJob(PictureOrder order, string stem) : IProgress<st
     {
         lock (gate)
         {
-            double? left = status.State == PictureState.Drawing && status.Share >= ShareToGuessBy
-                ? Math.Max(0, drawnAtLast.TotalSeconds * (1 - status.Share) / status.Share - (drawing.Elapsed - drawnAtLast).TotalSeconds)
+            var gained = status.Share - shareAtFirst;
+            double? left = status.State == PictureState.Drawing && drawing.IsRunning && gained >= ShareToGuessBy
+                ? Math.Max(0, drawnAtLast.TotalSeconds * (1 - status.Share) / gained - (drawing.Elapsed - drawnAtLast).TotalSeconds)
                 : null;
             return (status with { SpentS = clock.Elapsed.TotalSeconds, LeftS = left }, change.Task);
         }
@@ -119,7 +121,9 @@ internal sealed class PictureJob(PictureOrder order, string stem) : IProgress<st
         var isDue = false;
         lock (gate)
         {
+            shareAtFirst = last is null ? value.Share : shareAtFirst;
             drawnAtLast = drawing.Elapsed;
+            drawing.Start();
             last = value;
             isDue = picture is null || clock.Elapsed - seen >= BetweenViews;
         }
@@ -136,11 +140,7 @@ internal sealed class PictureJob(PictureOrder order, string stem) : IProgress<st
     }
 
     /// <summary>Light is followed from now on.</summary>
-    public void Draw()
-    {
-        drawing.Start();
-        Set(now => now with { State = PictureState.Drawing, Stage = "Following light" });
-    }
+    public void Draw() => Set(now => now with { State = PictureState.Drawing, Stage = "Lighting the scene" });
 
     /// <summary>It is finished.</summary>
     public void Done(Picture finished) => End(now => now with
