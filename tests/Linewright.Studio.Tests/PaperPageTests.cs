@@ -5,12 +5,12 @@ using Microsoft.Playwright;
 namespace Linewright.Studio.Tests;
 
 /// <summary>The workshop's papers in the browser: looked at, changed by the brief, saved; each before the axe rules, light and dark.</summary>
-public class PaperPageTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
+public class PaperPageTests(PaperFixture studio) : IClassFixture<PaperFixture>
 {
     [Fact]
     public async Task Sheet_and_plate_are_shown_and_come_down_as_files()
     {
-        var page = await browser.OpenAsync();
+        var page = await studio.OpenAsync();
         await LayAsync(page, "sheet");
         await Assertions.Expect(page.Locator(".pages img")).Not.ToHaveCountAsync(0);
         var pages = await page.Locator(".pages img").CountAsync();
@@ -45,7 +45,7 @@ public class PaperPageTests(BrowserFixture browser) : IClassFixture<BrowserFixtu
     [Fact]
     public async Task A_changed_spread_moves_the_yield_at_once()
     {
-        var page = await browser.OpenAsync();
+        var page = await studio.OpenAsync();
         await LayAsync(page, "tolerance");
         var yield = page.Locator("[data-figure=yield]");
         var (first, text) = (await NumberAsync(yield), await yield.TextContentAsync());
@@ -80,7 +80,7 @@ public class PaperPageTests(BrowserFixture browser) : IClassFixture<BrowserFixtu
     [Fact]
     public async Task A_quote_names_a_missing_price_and_has_a_total_once_the_list_is_whole()
     {
-        var page = await browser.OpenAsync();
+        var page = await studio.OpenAsync();
         await LayAsync(page, "quote");
         await JudgeAsync(page, "no list");
         await page.GetByLabel("open a price list").SetInputFilesAsync(new FilePayload { Name = "bare.json", MimeType = "application/json", Buffer = Encoding.UTF8.GetBytes(QuoteDoorTests.Bare) });
@@ -113,13 +113,13 @@ public class PaperPageTests(BrowserFixture browser) : IClassFixture<BrowserFixtu
         await page.WaitForFunctionAsync("window.studio?.stage?.line.packet");
         await LayAsync(page, "quote");
         await Assertions.Expect(page.Locator("[data-figure=total]")).ToContainTextAsync("EUR");
-        Assert.Empty(browser.Abroad);
+        Assert.Empty(studio.Browser.Abroad);
     }
 
     [Fact]
     public async Task The_papers_are_reached_by_keyboard_and_fit_a_narrow_window()
     {
-        var page = await browser.OpenAsync(width: 640);
+        var page = await studio.OpenAsync(width: 640);
         await page.Locator("[data-paper=piece]").FocusAsync();
         await page.Keyboard.PressAsync("ArrowRight");
         await page.Keyboard.PressAsync("ArrowRight");
