@@ -28,12 +28,12 @@ public sealed class PaperFixture : IAsyncLifetime
     }
 
     /// <summary>Opens the piece in a fresh profile, as it is in its file.</summary>
-    public async Task<IPage> OpenAsync(int width = 1280)
+    public async Task<IPage> OpenAsync()
     {
         // Nothing that an earlier test left on the bench.
         await (last?.Context.CloseAsync() ?? Task.CompletedTask);
         System.IO.File.Delete(Path.Combine(Browser.Studio.Folder, $".{File}.working"));
-        return last = await Browser.OpenAsync(StudioServer.AddressOf(app!), width: width);
+        return last = await Browser.OpenAsync(StudioServer.AddressOf(app!));
     }
 
     /// <inheritdoc/>
