@@ -5,17 +5,17 @@ using Microsoft.Playwright;
 namespace Linewright.Studio.Tests;
 
 /// <summary>The workshop's papers in the browser: looked at, changed by the brief, saved; each before the axe rules, light and dark.</summary>
-public class PaperPageTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
+public class PaperPageTests(PaperFixture studio) : IClassFixture<PaperFixture>
 {
     [Fact]
     public async Task Sheet_and_plate_are_shown_and_come_down_as_files()
     {
-        var page = await browser.OpenAsync();
+        var page = await studio.OpenAsync();
         await LayAsync(page, "sheet");
         await Assertions.Expect(page.Locator(".pages img")).Not.ToHaveCountAsync(0);
         var pages = await page.Locator(".pages img").CountAsync();
         await page.WaitForFunctionAsync("[...document.querySelectorAll('.pages img')].every(page => page.complete && page.naturalWidth > 0)");
-        await JudgeAsync(page, "sheet");
+        await AccessTests.JudgeAsync(page, "sheet");
         var pdf = await DownAsync(page, "Save PDF");
         Assert.Equal("harbour-lights-sheet.pdf", pdf.Name);
         Assert.Equal("%PDF", Encoding.ASCII.GetString(pdf.Bytes[..4]));
@@ -45,8 +45,15 @@ public class PaperPageTests(BrowserFixture browser) : IClassFixture<BrowserFixtu
     [Fact]
     public async Task A_changed_spread_moves_the_yield_at_once()
     {
-        var page = await browser.OpenAsync();
-        await LayAsync(page, "tolerance");
+        // By keyboard, along the strip.
+        var page = await studio.OpenAsync();
+        await page.Locator("[data-paper=piece]").FocusAsync();
+        foreach (var key in (string[])["ArrowRight", "ArrowRight", "ArrowRight", "Enter"])
+        {
+            await page.Keyboard.PressAsync(key);
+        }
+
+        await CurrentAsync(page);
         var yield = page.Locator("[data-figure=yield]");
         var (first, text) = (await NumberAsync(yield), await yield.TextContentAsync());
         await JudgeAsync(page, "tolerance");
@@ -75,24 +82,40 @@ public class PaperPageTests(BrowserFixture browser) : IClassFixture<BrowserFixtu
         await CurrentAsync(page);
         var roomy = await NumberAsync(page.Locator("[data-figure=free]"));
         Assert.True(tight < 98 && roomy > 98, FormattableString.Invariant($"{tight} %, then {roomy} %"));
+
+        // At twice the size: 1280 pixels at 200 % are 640.
+        await page.SetViewportSizeAsync(640, 720);
+        Assert.Equal(640, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        await AccessTests.JudgeAsync(page, "640 wide");
+
+        // What is behind the paper is out of the tab order, until it is taken away.
+        Assert.False(await page.Locator("[data-pose=flat]").IsVisibleAsync());
+        await page.Locator("[data-paper=piece]").ClickAsync();
+        await Assertions.Expect(page.Locator("[data-pose=flat]")).ToBeVisibleAsync();
     }
 
     [Fact]
     public async Task A_quote_names_a_missing_price_and_has_a_total_once_the_list_is_whole()
     {
-        var page = await browser.OpenAsync();
+        var page = await studio.OpenAsync();
         await LayAsync(page, "quote");
-        await JudgeAsync(page, "no list");
+        await AccessTests.JudgeAsync(page, "no list");
         await page.GetByLabel("open a price list").SetInputFilesAsync(new FilePayload { Name = "bare.json", MimeType = "application/json", Buffer = Encoding.UTF8.GetBytes(QuoteDoorTests.Bare) });
         await Assertions.Expect(page.Locator(".missing")).ToContainTextAsync("overhead_percent");
         await Assertions.Expect(page.Locator("[data-figure=total]")).ToContainTextAsync("No total");
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Client's page (PDF)" })).ToBeDisabledAsync();
-        await JudgeAsync(page, "missing prices");
+        await AccessTests.JudgeAsync(page, "missing prices");
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Put it away" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Try with invented prices" }).ClickAsync();
         await Assertions.Expect(page.Locator("[data-figure=total]")).ToContainTextAsync("EUR");
         var total = await page.Locator("[data-figure=total]").TextContentAsync();
         Assert.Equal("harbour-lights-quote-client.pdf", (await DownAsync(page, "Client's page (PDF)")).Name);
+
+        // The list is kept in this browser, and read again with the page.
+        await page.ReloadAsync();
+        await page.WaitForFunctionAsync("window.studio?.stage?.line.packet");
+        await LayAsync(page, "quote");
+        await Assertions.Expect(page.Locator("[data-figure=total]")).ToHaveTextAsync(total!);
 
         // Four alternatives; one that is taken is the brief.
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Alternatives" }).ClickAsync();
@@ -107,35 +130,7 @@ public class PaperPageTests(BrowserFixture browser) : IClassFixture<BrowserFixtu
         await JudgeAsync(page, "alternatives");
         await page.Locator(".grid td button").First.ClickAsync();
         await Assertions.Expect(page.Locator(".sentence")).ToContainTextAsync("2.50 mm");
-
-        // The list is kept in this browser, and read again with the page.
-        await page.ReloadAsync();
-        await page.WaitForFunctionAsync("window.studio?.stage?.line.packet");
-        await LayAsync(page, "quote");
-        await Assertions.Expect(page.Locator("[data-figure=total]")).ToContainTextAsync("EUR");
-        Assert.Empty(browser.Abroad);
-    }
-
-    [Fact]
-    public async Task The_papers_are_reached_by_keyboard_and_fit_a_narrow_window()
-    {
-        var page = await browser.OpenAsync(width: 640);
-        await page.Locator("[data-paper=piece]").FocusAsync();
-        await page.Keyboard.PressAsync("ArrowRight");
-        await page.Keyboard.PressAsync("ArrowRight");
-        await page.Keyboard.PressAsync("ArrowRight");
-        await page.Keyboard.PressAsync("Enter");
-        await Assertions.Expect(page.Locator("h2", new PageLocatorOptions { HasTextString = "Tolerance" })).ToBeVisibleAsync();
-        await CurrentAsync(page);
-        Assert.Equal(640, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
-        await JudgeAsync(page, "640 wide");
-        await LayAsync(page, "casting");
-        Assert.Equal(640, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
-
-        // What is behind the paper is out of the tab order.
-        Assert.False(await page.Locator("[data-pose=flat]").IsVisibleAsync());
-        await page.Locator("[data-paper=piece]").ClickAsync();
-        await Assertions.Expect(page.Locator("[data-pose=flat]")).ToBeVisibleAsync();
+        Assert.Empty(studio.Browser.Abroad);
     }
 
     private static async Task LayAsync(IPage page, string paper)

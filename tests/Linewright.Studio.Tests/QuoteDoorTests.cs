@@ -144,5 +144,5 @@ public class QuoteDoorTests(StudioFixture studio) : IClassFixture<StudioFixture>
 
     // As the page sends it: both as the text of their files.
     private static string Request(string prices, string grid = "null")
-        => $$"""{ "brief": {{JsonSerializer.Serialize(StudioFixture.Sound)}}, "prices": {{JsonSerializer.Serialize(prices)}}, "grid": {{grid}} }""";
+        => $$"""{ "brief": {{JsonSerializer.Serialize(WorkshopDoorTests.Coarse)}}, "prices": {{JsonSerializer.Serialize(prices)}}, "grid": {{grid}} }""";
 }

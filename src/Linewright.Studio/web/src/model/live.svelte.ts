@@ -116,14 +116,8 @@ export class Live {
       // Not beside a preview: it would wait for a core.
       await this.meshing.idle();
       if (stop.aborted) return;
-      if (looks !== this.shown && !this.away) {
-        this.stage = 'Meshing';
-        this.put(await api.mesh(text, `quality=still&state=${this.state}`, stop), stop);
-        if (stop.aborted) return;
-        this.put(await api.mesh(text, `quality=close&state=${this.state}`, stop), stop);
-        this.flex = await api.flex(text, stop);
-        this.shown = looks;
-      }
+      if (looks !== this.shown) await this.inFull(text, looks, stop);
+      if (stop.aborted) return;
       this.checked = await api.checks(text, words => (this.stage = stop.aborted ? this.stage : words), stop);
       this.isCurrent = true;
       this.stage = '';
@@ -132,6 +126,18 @@ export class Live {
       this.stage = '';
       this.fail(slip);
     }
+  }
+
+  // What a paper lies before is left for later.
+  private async inFull(text: string, looks: string, stop: AbortSignal): Promise<void> {
+    this.stage = 'Meshing';
+    for (const quality of ['still', 'close']) {
+      if (this.away || stop.aborted) return;
+      this.put(await api.mesh(text, `quality=${quality}&state=${this.state}`, stop), stop);
+    }
+    if (this.away || stop.aborted) return;
+    this.flex = await api.flex(text, stop);
+    this.shown = looks;
   }
 
   private put(bytes: ArrayBuffer, stop?: AbortSignal): void {
