@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+using CsCheck;
 using Linewright.Pictures.Rays;
 using Linewright.Solids.Meshing;
 using Linewright.Solids.Space;
@@ -126,6 +128,45 @@ public class RaysTests
 
         return 1 + below;
     }
+
+    [Fact]
+    public unsafe void The_nearest_box_comes_next_and_the_others_wait_farthest_lowest()
+        => Gen.Select(Gen.Float[0, 1000].Array[TreeNode.Width], Gen.UInt[1, 255]).Sample((entries, met) =>
+        {
+            using var node = new AlignedBlock<TreeNode>(1);
+            for (var i = 0; i < TreeNode.Width; i++)
+            {
+                node.Pointer->Child[i] = i % 2 == 0 ? i : ~i;
+            }
+
+            ulong* keys = stackalloc ulong[TreeNode.Width], stack = stackalloc ulong[TreeNode.Width];
+            var top = stack;
+            List<int> order = [NodeOrder.Next((byte*)node.Pointer, met, Vector256.Create(entries), keys, ref top)];
+            while (top > stack)
+            {
+                top--;
+                order.Add((int)*top);
+                Assert.Equal(entries[Place(order[^1])], NodeOrder.Entry(*top));
+            }
+
+            var places = order.ConvertAll(Place);
+            Assert.Equal(met, (uint)places.Sum(place => 1 << place));
+            Assert.Equal(places.Select(place => entries[place]).Order(), places.Select(place => entries[place]));
+
+            static int Place(int child) => child >= 0 ? child : ~child;
+        });
+
+    [Fact]
+    public void A_turn_in_vectors_is_the_turn_in_numbers()
+        => Gen.Double[-3, 3].Array[9].Sample(x =>
+        {
+            var pose = Pose.TurnAbout(new Vec3(x[0], x[1], x[2]), new Vec3(x[3], x[4], 4), x[5]);
+            Float3 point = new((float)x[6], (float)x[7], (float)x[8]), inwards = new Turn(pose).PointInwards(point);
+            var wide = new WideTurn(pose).PointInwards(Vector128.Create(point.X, point.Y, point.Z, 0));
+            Assert.Equal(inwards.X, wide[0], 1e-5f);
+            Assert.Equal(inwards.Y, wide[1], 1e-5f);
+            Assert.Equal(inwards.Z, wide[2], 1e-5f);
+        });
 
     [Fact]
     public unsafe void All_widths_find_the_same_facets_and_a_body_has_no_gaps()
