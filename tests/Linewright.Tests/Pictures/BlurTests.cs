@@ -68,7 +68,7 @@ public class BlurTests
     private static float[] Run(FilterPixel[] pixels, float[]? alpha = null)
     {
         var colour = new float[3 * Width * Height];
-        JointFilter.Run(Width, Height, (x, y) => pixels[y * Width + x], colour, alpha, 2, TestContext.Current.CancellationToken);
+        JointFilter.Run(Width, Height, (x, y) => pixels[y * Width + x], colour, alpha, new ParallelOptions { MaxDegreeOfParallelism = 2, CancellationToken = TestContext.Current.CancellationToken });
         return colour;
     }
 }
