@@ -19,7 +19,8 @@ internal static class ToleranceTables
         Row("tongue goes in and out", study.ClaspCloses);
         Row("catch holds", study.ClaspHolds);
         Row("all three", study.Yield);
-        Row("no wall under its limit", study.WallsHold);
+        Row("no wall refused as cast", study.WallsAccepted);
+        Row("no wall under its drawing's limit", study.WallsHold);
         console.Write(chances);
 
         var length = study.Length;
@@ -62,6 +63,18 @@ internal static class ToleranceTables
 
             console.Write(walls);
         }
+
+        var reserves = Columns("for 99 % of pieces", "process.wall_\nreserve_mm", "reckoned\n%", "tried\n%");
+        foreach (var reserve in study.Reserves)
+        {
+            reserves.AddRow(
+                reserve.ShortfallMm > 0 ? FormattableString.Invariant($"no wall over {reserve.ShortfallMm:0.00} mm short") : "no wall under its drawing's limit",
+                reserve.ReserveMm is { } drawn ? Number(drawn, 2) : Markup.Escape(reserve.Note.Length > 0 ? reserve.Note : "none does"),
+                reserve.ReckonedPercent is { } reckoned ? Number(reckoned, 2) : "",
+                reserve.TriedPercent is { } tried ? Number(tried, 2) : "");
+        }
+
+        console.Write(reserves);
 
         foreach (var note in study.Notes)
         {

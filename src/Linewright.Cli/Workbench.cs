@@ -50,7 +50,9 @@ internal sealed class Workbench : IWorkbench
         stage.Report("Measuring the walls");
         var walls = PieceChecks.Walls(model, stop);
         stage.Report(FormattableString.Invariant($"Drawing {pieces} pieces"));
-        return Reports.Of(design) with { Tolerance = ToleranceStudy.Of(piece, walls, pieces, seed, stop) };
+        var study = ToleranceStudy.Of(piece, walls, pieces, seed, stop);
+        stage.Report("Trying the walls' reserve");
+        return Reports.Of(design) with { Tolerance = WallReserves.Tried(brief, study, stop) };
     }
 
     /// <inheritdoc/>

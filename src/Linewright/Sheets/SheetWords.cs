@@ -102,7 +102,7 @@ internal static class SheetWords
         yield return ("hole over bar", $"{Fine(hinge.HoleMm - hinge.BarMm)} on the diameter; it must run free from 0.05, and over 0.10 it rattles (common practice)");
         yield return ("eye between cheeks", $"{Mm(hinge.SideClearanceMm)} each side; 0.05 to 0.10 (common practice)");
         yield return ("stone", $"\u00b1{(piece.Link.StoneMm < 2 ? "0.05" : "0.10")} in a parcel (common practice); none over {Dia(layout.PitchMm - GirdlesMm)}, or girdles come within {Mm(GirdlesMm)}");
-        yield return ("walls, finished", $"none under {Mm(spec.WallLimitMm)} in this metal, wires {Mm(LinkForm.WireMm)}, round a hinge hole {Mm(spec.KnuckleLimitMm)}");
+        yield return ("walls, finished", $"drawn at least {Mm(spec.DrawnWallMm)} in this metal, wires {Mm(spec.DrawnWireMm)}, round a hinge hole {Mm(spec.DrawnKnuckleMm)}; a casting up to {Mm(piece.Design.Brief.Process.WallShortfallMm)} thinner is let pass");
         yield return ("tongue in its box", $"{Mm(spec.SidePlayMm)} each side, {Mm(ClaspForm.SlideMm)} over and under: it slides and does not rattle");
         yield return ("catch", $"holds {Mm(piece.Clasp.OverlapMm)} behind the lip; freed by {Mm(piece.Clasp.PressMm)}");
     }
