@@ -39,7 +39,7 @@ internal sealed class WallCheck : ICheck
         double shortfall = brief.Process.WallShortfallMm, keeps = scatter.NoneUnder(walls, shortfall);
         var worst = walls.MinBy(wall => (wall.ThicknessMm - wall.LimitMm) / scatter.OwnMm(wall))!;
         yield return Cast.AtLeast(
-            FormattableString.Invariant($"{worst.Part}: {worst.Feature}, {worst.ThicknessMm:0.000} drawn for {worst.LimitMm:0.000}, scatter {scatter.OwnMm(worst):0.000}; {shortfall:0.00} short is let pass"),
+            FormattableString.Invariant($"pieces whose walls are all let pass, up to {shortfall:0.00} short as cast; nearest is {worst.Part}: {worst.Feature}, {worst.ThicknessMm:0.000} drawn for {worst.LimitMm:0.000}, scatter {scatter.OwnMm(worst):0.000}"),
             100 * keeps,
             100 * WallScatter.Wanted,
             0,
