@@ -33,10 +33,12 @@ internal static class SafetyBuilder
     /// <summary>A post with its ball, on the side at positive y.</summary>
     public static Solid Post(ClaspForm form, double x)
     {
+        // As much thicker as the wire, while the loop still turns on it.
+        var neck = Math.Min(NeckMm + form.SafetyWireMm - WireMm, LoopMm - 0.1);
         double side = form.WidthMm / 2, ball = side + StandOffMm + form.SafetyWireMm + BallMm / 4, z = form.HeightMm / 2;
         return Solid.Union(
             Blend.Fillet(0.08),
-            Shape.Rod(new Vec3(x, side - 0.3, z), new Vec3(x, ball, z), NeckMm / 2),
+            Shape.Rod(new Vec3(x, side - 0.3, z), new Vec3(x, ball, z), neck / 2),
             Shape.Ball(BallMm / 2).Moved(x, ball + 0.1, z));
     }
 

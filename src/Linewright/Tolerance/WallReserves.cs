@@ -52,6 +52,7 @@ public static class WallReserves
 
         var high = BriefFields.At("process.wall_reserve_mm")!.High;
         var reserve = reckoned.ReserveMm;
+        var note = "";
         for (var turn = 0; turn < MostTurns && reserve is { } drawn && drawn <= high; turn++)
         {
             var design = LineDesign.Solve(brief with { Process = brief.Process with { WallReserveMm = drawn } });
@@ -69,9 +70,11 @@ public static class WallReserves
                 return reckoned with { ReserveMm = drawn, TriedPercent = 100 * keeps };
             }
 
+            var worst = walls.MinBy(wall => (wall.ThicknessMm - wall.LimitMm) / scatter.OwnMm(wall))!;
+            note = FormattableString.Invariant($"none does: with {drawn:0.00} {worst.Part}, {worst.Feature}, still has {worst.ThicknessMm:0.00} for {worst.LimitMm:0.00}");
             reserve = scatter.ReserveMm(walls, reckoned.ShortfallMm) is { } more ? Math.Round(drawn + more, 2) : null;
         }
 
-        return reckoned with { ReserveMm = null, ReckonedPercent = null, Note = "no reserve helps: a wall does not thicken with it, or its size is given by the brief" };
+        return reckoned with { ReserveMm = null, ReckonedPercent = null, Note = note.Length > 0 ? note : "none that a brief may name does" };
     }
 }
