@@ -68,15 +68,15 @@ internal static class ToleranceTables
         foreach (var reserve in study.Reserves)
         {
             reserves.AddRow(
-                reserve.ShortfallMm > 0 ? FormattableString.Invariant($"no wall over {reserve.ShortfallMm:0.00} mm short") : "no wall under its drawing's limit",
-                reserve.ReserveMm is { } drawn ? Number(drawn, 2) : Markup.Escape(reserve.Note.Length > 0 ? reserve.Note : "none does"),
+                Demand(reserve),
+                reserve.ReserveMm is { } drawn ? Number(drawn, 2) : "none",
                 reserve.ReckonedPercent is { } reckoned ? Number(reckoned, 2) : "",
                 reserve.TriedPercent is { } tried ? Number(tried, 2) : "");
         }
 
         console.Write(reserves);
 
-        foreach (var note in study.Notes)
+        foreach (var note in study.Reserves.Where(reserve => reserve.ReserveMm is null).Select(reserve => $"{Demand(reserve)}: {reserve.Note}").Concat(study.Notes))
         {
             console.Write(new Grid().AddColumn(new GridColumn().Width(7).NoWrap().PadRight(2)).AddColumn(new GridColumn().PadRight(0)).AddRow(new Markup("[yellow]note[/]"), new Text(note)));
         }
@@ -87,6 +87,9 @@ internal static class ToleranceTables
             FormattableString.Invariant($"{chance.LowPercent:0.00} to {chance.HighPercent:0.00}"),
             chance.ClosedFormPercent is { } closed ? Number(closed, 2) : "");
     }
+
+    private static string Demand(WallReserve reserve)
+        => reserve.ShortfallMm > 0 ? FormattableString.Invariant($"no wall over {reserve.ShortfallMm:0.00} mm short") : "no wall under its drawing's limit";
 
     private static string Words(ToleranceSource source) => source switch
     {

@@ -43,8 +43,8 @@ internal sealed class WallCheck : ICheck
             100 * keeps,
             100 * WallScatter.Wanted,
             0,
-            scatter.ReserveMm(walls, shortfall) is { } reserve
-                ? FormattableString.Invariant($"set process.wall_reserve_mm to {brief.Process.WallReserveMm + reserve:0.00}, or gauge the castings and sort them")
+            scatter.ReserveMm(walls, shortfall, brief.Process.WallReserveMm) is { } reserve
+                ? FormattableString.Invariant($"set process.wall_reserve_mm to {reserve:0.00##}, or gauge the castings and sort them")
                 : "lower process.tolerance_mm by a finer route, or gauge the castings and sort them");
     }
 

@@ -90,15 +90,18 @@ public sealed record WallScatter(double SizeMm, double LossMm, double FacesMm, d
         return probability;
     }
 
-    /// <summary>The reserve, beyond what the walls were drawn with, by which the wanted share of pieces has none further under its limit than a shortfall; hundredths of a mm, rounded up.</summary>
+    /// <summary>The reserve by which the wanted share of pieces has no wall further under its limit than a shortfall; hundredths of a mm, rounded up.</summary>
+    /// <param name="walls">Walls as cast.</param>
+    /// <param name="shortfallMm">0 holds them to their limits.</param>
+    /// <param name="drawnMm">The reserve that they are drawn with; the answer is no less.</param>
     /// <returns>Null where no reserve that a brief may name would do.</returns>
-    public double? ReserveMm(IReadOnlyCollection<WallReading> walls, double shortfallMm)
+    public double? ReserveMm(IReadOnlyCollection<WallReading> walls, double shortfallMm, double drawnMm = 0)
     {
-        for (var steps = 0; steps * StepMm <= MostMm; steps++)
+        for (var steps = 0; drawnMm + steps * StepMm <= MostMm + 1e-9; steps++)
         {
             if (NoneUnder(walls, shortfallMm, steps * StepMm) >= Wanted)
             {
-                return Math.Round(steps * StepMm, 2);
+                return steps == 0 ? drawnMm : Math.Round(drawnMm + steps * StepMm, 9);
             }
         }
 

@@ -12,6 +12,8 @@ public static class WallReserves
     // A wall that does not thicken by all of a reserve is helped by a second and a third turn; further ones help no more.
     private const int MostTurns = 4;
 
+    private const string Untried = "reckoned, not tried on the solids", None = "none that a brief may name does";
+
     /// <summary>What a reserve must be if every wall thickens by just what is added: for walls that are refused, and for walls under their limits.</summary>
     /// <param name="line">The line as it is drawn.</param>
     internal static ImmutableArray<WallReserve> Reckoned(LineVariation line)
@@ -20,12 +22,13 @@ public static class WallReserves
 
         WallReserve Of(double shortfall)
         {
-            var extra = line.WallScatter.ReserveMm(line.Walls, shortfall);
+            var reserve = line.WallScatter.ReserveMm(line.Walls, shortfall, line.ReserveMm);
             return new WallReserve(
                 100 * WallScatter.Wanted,
                 shortfall,
-                extra is { } more ? Math.Round(line.ReserveMm + more, 2) : null,
-                extra is { } thicker ? 100 * line.WallScatter.NoneUnder(line.Walls, shortfall, thicker) : null);
+                reserve,
+                reserve is { } drawn ? 100 * line.WallScatter.NoneUnder(line.Walls, shortfall, drawn - line.ReserveMm) : null,
+                Note: reserve is null ? None : reserve == line.ReserveMm ? "" : Untried);
         }
     }
 
@@ -47,18 +50,17 @@ public static class WallReserves
         if (reckoned.ReserveMm == brief.Process.WallReserveMm)
         {
             // The piece at hand has been measured.
-            return reckoned with { TriedPercent = reckoned.ReckonedPercent };
+            return reckoned with { TriedPercent = reckoned.ReckonedPercent, Note = "" };
         }
 
-        var high = BriefFields.At("process.wall_reserve_mm")!.High;
         var reserve = reckoned.ReserveMm;
         var note = "";
-        for (var turn = 0; turn < MostTurns && reserve is { } drawn && drawn <= high; turn++)
+        for (var turn = 0; turn < MostTurns && reserve is { } drawn; turn++)
         {
             var design = LineDesign.Solve(brief with { Process = brief.Process with { WallReserveMm = drawn } });
             if (design.Chosen is null)
             {
-                return reckoned with { Note = $"with it no line closes: {design.Refusal}" };
+                return reckoned with { ReserveMm = null, ReckonedPercent = null, Note = $"with it no line closes: {design.Refusal}" };
             }
 
             var piece = PartsBuilder.Build(design);
@@ -67,14 +69,14 @@ public static class WallReserves
             var keeps = scatter.NoneUnder(walls, reckoned.ShortfallMm);
             if (keeps >= WallScatter.Wanted)
             {
-                return reckoned with { ReserveMm = drawn, TriedPercent = 100 * keeps };
+                return reckoned with { ReserveMm = drawn, TriedPercent = 100 * keeps, Note = "" };
             }
 
             var worst = walls.MinBy(wall => (wall.ThicknessMm - wall.LimitMm) / scatter.OwnMm(wall))!;
             note = FormattableString.Invariant($"none does: with {drawn:0.00} {worst.Part}, {worst.Feature}, still has {worst.ThicknessMm:0.00} for {worst.LimitMm:0.00}");
-            reserve = scatter.ReserveMm(walls, reckoned.ShortfallMm) is { } more ? Math.Round(drawn + more, 2) : null;
+            reserve = scatter.ReserveMm(walls, reckoned.ShortfallMm, drawn);
         }
 
-        return reckoned with { ReserveMm = null, ReckonedPercent = null, Note = note.Length > 0 ? note : "none that a brief may name does" };
+        return reckoned with { ReserveMm = null, ReckonedPercent = null, Note = note.Length > 0 ? note : None };
     }
 }
