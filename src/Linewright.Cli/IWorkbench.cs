@@ -40,7 +40,13 @@ internal interface IWorkbench
     Report Plate(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
 
     /// <summary>Builds, checks and writes every file but report.json, which the verb writes from the answer.</summary>
-    Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
+    /// <param name="brief">The brief.</param>
+    /// <param name="paper">The paper that the sheet is drawn for.</param>
+    /// <param name="date">For its title block; null leaves it empty.</param>
+    /// <param name="folder">Where to write.</param>
+    /// <param name="stage">Told what is being done.</param>
+    /// <param name="stop">Asks to stop.</param>
+    Report Make(ResolvedBrief brief, PaperSize paper, DateOnly? date, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
 
     /// <summary>Builds, checks and draws the technical sheet; writes its files but not report.json.</summary>
     /// <param name="brief">The brief.</param>

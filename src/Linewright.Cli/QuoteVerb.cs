@@ -2,6 +2,7 @@ using System.CommandLine;
 using Linewright.Brief;
 using Linewright.Delivery;
 using Linewright.Making;
+using Linewright.Paper;
 using Linewright.Quote;
 
 namespace Linewright.Cli;
@@ -25,6 +26,8 @@ internal sealed class QuoteVerb
 
     private readonly Option<string?> folder = new("--out") { Description = "A folder for the files: workbook, tables, JSON, and a page for the client.", HelpName = "DIR" };
 
+    private readonly PageArguments page = new("The paper of the client's page.", hasDate: false);
+
     private readonly Option<bool> force = new("--force") { Description = "Replaces an earlier folder of ours though other files lie in it." };
 
     private QuoteVerb(Desk desk) => this.desk = desk;
@@ -40,6 +43,7 @@ internal sealed class QuoteVerb
             verb.Options.Add(option);
         }
 
+        parts.page.AddTo(verb);
         verb.SetAction((parse, stop) => parts.RunAsync(parse, stop));
         return verb;
     }
@@ -47,6 +51,7 @@ internal sealed class QuoteVerb
     private async Task<int> RunAsync(ParseResult parse, CancellationToken stop)
     {
         var list = prices.Read(parse)!;
+        var paper = page.Paper(parse);
         var axes = AxesOf(parse.GetValue(grid) ?? []);
         var combinations = QuoteGrids.Combinations(axes);
         if (combinations.Count > QuoteGrids.MostCells)
@@ -56,11 +61,11 @@ internal sealed class QuoteVerb
 
         var briefs = brief.ReadEach(parse, desk, [.. combinations.Select(values => (IReadOnlyList<string>)[.. axes.Zip(values, (axis, value) => $"{axis.Path}={value}")])]);
         return axes.Count == 0
-            ? await OneAsync(parse, briefs[0], list, stop).ConfigureAwait(false)
+            ? await OneAsync(parse, briefs[0], list, paper, stop).ConfigureAwait(false)
             : await ManyAsync(parse, axes, briefs, list, stop).ConfigureAwait(false);
     }
 
-    private async Task<int> OneAsync(ParseResult parse, ResolvedBrief asked, PriceList list, CancellationToken stop)
+    private async Task<int> OneAsync(ParseResult parse, ResolvedBrief asked, PriceList list, PaperSize paper, CancellationToken stop)
     {
         var (report, quote) = await WorkAsync(stage => desk.Workbench.Quote(asked, list, parse.GetValue(prices.Grade), stage, stop), stop).ConfigureAwait(false);
         if (parse.GetValue(brief.Json))
@@ -75,13 +80,13 @@ internal sealed class QuoteVerb
         }
 
         prices.Demand(parse, quote);
-        Write(parse, report, create => Files(quote, asked, create), stop);
+        Write(parse, report, create => Files(quote, asked, paper, create), stop);
         return ExitCode.Done;
     }
 
-    private static void Files(PieceQuote quote, ResolvedBrief asked, Func<string, Stream> create)
+    private static void Files(PieceQuote quote, ResolvedBrief asked, PaperSize paper, Func<string, Stream> create)
     {
-        QuoteFiles.Write(quote, asked, create);
+        QuoteFiles.Write(quote, asked, paper, create);
         using var file = create("stones.csv");
         QuoteFiles.WriteOrder(quote.Basis.Stones, file);
     }

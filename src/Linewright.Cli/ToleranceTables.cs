@@ -19,7 +19,8 @@ internal static class ToleranceTables
         Row("tongue goes in and out", study.ClaspCloses);
         Row("catch holds", study.ClaspHolds);
         Row("all three", study.Yield);
-        Row("no wall under its limit", study.WallsHold);
+        Row("no wall refused as cast", study.WallsAccepted);
+        Row("no wall under its drawing's limit", study.WallsHold);
         console.Write(chances);
 
         var length = study.Length;
@@ -63,7 +64,19 @@ internal static class ToleranceTables
             console.Write(walls);
         }
 
-        foreach (var note in study.Notes)
+        var reserves = Columns("for 99 % of pieces", "process.wall_\nreserve_mm", "reckoned\n%", "tried\n%");
+        foreach (var reserve in study.Reserves)
+        {
+            reserves.AddRow(
+                Demand(reserve),
+                reserve.ReserveMm is { } drawn ? Number(drawn, 2) : "none",
+                reserve.ReckonedPercent is { } reckoned ? Number(reckoned, 2) : "",
+                reserve.TriedPercent is { } tried ? Number(tried, 2) : "");
+        }
+
+        console.Write(reserves);
+
+        foreach (var note in study.Reserves.Where(reserve => reserve.ReserveMm is null).Select(reserve => $"{Demand(reserve)}: {reserve.Note}").Concat(study.Notes))
         {
             console.Write(new Grid().AddColumn(new GridColumn().Width(7).NoWrap().PadRight(2)).AddColumn(new GridColumn().PadRight(0)).AddRow(new Markup("[yellow]note[/]"), new Text(note)));
         }
@@ -74,6 +87,9 @@ internal static class ToleranceTables
             FormattableString.Invariant($"{chance.LowPercent:0.00} to {chance.HighPercent:0.00}"),
             chance.ClosedFormPercent is { } closed ? Number(closed, 2) : "");
     }
+
+    private static string Demand(WallReserve reserve)
+        => reserve.ShortfallMm > 0 ? FormattableString.Invariant($"no wall over {reserve.ShortfallMm:0.00} mm short") : "no wall under its drawing's limit";
 
     private static string Words(ToleranceSource source) => source switch
     {

@@ -50,7 +50,9 @@ internal sealed class Workbench : IWorkbench
         stage.Report("Measuring the walls");
         var walls = PieceChecks.Walls(model, stop);
         stage.Report(FormattableString.Invariant($"Drawing {pieces} pieces"));
-        return Reports.Of(design) with { Tolerance = ToleranceStudy.Of(piece, walls, pieces, seed, stop) };
+        var study = ToleranceStudy.Of(piece, walls, pieces, seed, stop);
+        stage.Report("Trying the walls' reserve");
+        return Reports.Of(design) with { Tolerance = WallReserves.Tried(brief, study, stop) };
     }
 
     /// <inheritdoc/>
@@ -63,7 +65,7 @@ internal sealed class Workbench : IWorkbench
     }
 
     /// <inheritdoc/>
-    public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    public Report Make(ResolvedBrief brief, PaperSize paper, DateOnly? date, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
     {
         var made = Made(brief, stage, stop);
 
@@ -80,7 +82,7 @@ internal sealed class Workbench : IWorkbench
         var tolerance = ToleranceStudy.Of(made.Model.Piece, report.Findings, stop: stop);
         report = report with { Tolerance = tolerance, Casting = writing.GetAwaiter().GetResult() };
         stage.Report("Drawing the sheet");
-        SheetFiles.Write(made.Model, report, PaperSize.A4, null, folder.Create, stop);
+        SheetFiles.Write(made.Model, report, paper, date, folder.Create, stop);
         return report;
     }
 

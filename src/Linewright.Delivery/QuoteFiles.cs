@@ -15,11 +15,18 @@ public static class QuoteFiles
     /// <summary>Everything that <see cref="Write(PieceQuote, ResolvedBrief, Func{string, Stream})"/> and its like may write.</summary>
     public static IReadOnlyList<string> Names { get; } = ["quote.json", "quote.csv", "quote.xlsx", "quote-client.pdf", "stones.csv", "grid.json", "grid.csv", "grid.xlsx"];
 
-    /// <summary>Writes the quote of a piece. Where a price is missing there is no page for the client.</summary>
+    /// <summary>Writes the quote of a piece, the client's page on A4.</summary>
     /// <param name="quote">The quote.</param>
     /// <param name="brief">The piece's brief.</param>
     /// <param name="create">Opens a new file for writing by its name.</param>
-    public static void Write(PieceQuote quote, ResolvedBrief brief, Func<string, Stream> create)
+    public static void Write(PieceQuote quote, ResolvedBrief brief, Func<string, Stream> create) => Write(quote, brief, PaperSize.A4, create);
+
+    /// <summary>Writes the quote of a piece. Where a price is missing there is no page for the client.</summary>
+    /// <param name="quote">The quote.</param>
+    /// <param name="brief">The piece's brief.</param>
+    /// <param name="paper">The paper of the client's page.</param>
+    /// <param name="create">Opens a new file for writing by its name.</param>
+    public static void Write(PieceQuote quote, ResolvedBrief brief, PaperSize paper, Func<string, Stream> create)
     {
         ArgumentNullException.ThrowIfNull(quote);
         ArgumentNullException.ThrowIfNull(create);
@@ -44,7 +51,7 @@ public static class QuoteFiles
         if (quote.Total is not null)
         {
             using var file = create("quote-client.pdf");
-            PdfWriter.Write(file, ClientPage.Of(quote, brief, PaperSize.A4));
+            PdfWriter.Write(file, ClientPage.Of(quote, brief, paper));
         }
     }
 

@@ -87,7 +87,10 @@ public static class BriefDefaults
     /// <summary>Wall of the clasp's box, mm.</summary>
     /// <remarks>Common practice: 0.8. A metal that casts no thinner than that keeps a twentieth of a millimetre for the finish. Assumed.</remarks>
     public static double ClaspWallMm(string metal)
-        => Math.Max(0.8, MaterialTables.ProcessOf(MaterialTables.Alloys.Find(metal)).MinimumWallMm + 0.05);
+        => Math.Max(0.8, MaterialTables.ProcessOf(MaterialTables.Alloys.Find(metal)).MinimumWallMm + ClaspSpareMm);
+
+    /// <summary>What the wall of a clasp's box keeps over the least wall for the finish. Assumed.</summary>
+    internal const double ClaspSpareMm = 0.05;
 
     private static LengthBrief Length(DesignBrief brief)
     {
@@ -116,6 +119,8 @@ public static class BriefDefaults
             brief.Number("process.common_spread_um") ?? Math.Round(1000 * chain.CommonFaceSpreadMm, 2),
             brief.Number("process.finish_spread_um") ?? Math.Round(1000 * chain.LossSpreadMm, 2),
             brief.Number("process.fit_spread_um"),
+            Value("process.wall_reserve_mm"),
+            Value("process.wall_shortfall_mm"),
             Value("process.mesh_deviation_um"),
             brief.Number("process.sprue_mm"),
             Value("process.sprue_length_mm"),

@@ -91,6 +91,9 @@ public static class BriefFields
         Derived("process.common_spread_um", 0, 50, "One standard deviation of where all faces of a tree come to lie together, outwards or inwards.", "by the route: 5 for printed resin"),
         Derived("process.finish_spread_um", 0, 100, "One standard deviation of what finishing takes from a face.", "21 by the route's finishing steps"),
         Derived("process.fit_spread_um", 0, 100, "One standard deviation of a joint's clearance on the diameter as the bench leaves it.", "22 for an eye closed over its bar, 14 for a wire in reamed holes"),
+        Number("process.wall_reserve_mm", 0, 0.4, "How much over its least every wall is drawn, so that castings that come out thin still keep it. Claws, and sizes that the brief gives, stay as they are; the clasp's wall is never under it.", 0),
+        // Half of 0.26, the tolerance of casting grade DCTG 4 up to 10 mm. Source read as excerpt: ISO 8062-3:2007, table 2.
+        Number("process.wall_shortfall_mm", 0, 0.4, "How far a finished wall may come out under the least one for drawings before the casting is refused: half of the tolerance of casting grade DCTG 4.", 0.13),
         Number("process.mesh_deviation_um", 2, 50, "How far a mesh may lie from the true surface.", 5),
         Derived("process.sprue_mm", 0.8, 5, "Diameter of a sprue.", "1.25 x the thickest section that it feeds, by its modulus, at least 1.5"),
         Number("process.sprue_length_mm", 3, 20, "Length of a sprue from the part to the stem.", 6),

@@ -10,6 +10,8 @@ namespace Linewright.Brief;
 /// <param name="CommonSpreadUm">Spread of where all faces of a tree come to lie together, micrometres.</param>
 /// <param name="FinishSpreadUm">Spread of what finishing takes from a face, micrometres.</param>
 /// <param name="FitSpreadUm">Spread of a joint's clearance on the diameter as the bench leaves it, micrometres; null for what the kind of joint gives.</param>
+/// <param name="WallReserveMm">How much over its least every derived wall is drawn.</param>
+/// <param name="WallShortfallMm">How far a finished wall may come out under the least one for drawings before the casting is refused.</param>
 /// <param name="MeshDeviationUm">How far a mesh may lie from the true surface, micrometres.</param>
 /// <param name="SprueMm">Diameter of a sprue; null to derive it from what it feeds.</param>
 /// <param name="SprueLengthMm">From the part to the stem.</param>
@@ -29,6 +31,8 @@ public sealed record ProcessBrief(
     double CommonSpreadUm,
     double FinishSpreadUm,
     double? FitSpreadUm,
+    double WallReserveMm,
+    double WallShortfallMm,
     double MeshDeviationUm,
     double? SprueMm,
     double SprueLengthMm,

@@ -21,7 +21,7 @@ internal static class CastingNotes
             var (part, name) = (parts[i], parts[i].Part.Name);
             if (part.Site is null)
             {
-                notes.Add($"{name}: no polished face is wide enough for a sprue clear of bearings, bores, bars and the catch; sprue it by hand, or give it process.finish_loss_mm");
+                notes.Add($"{name}: no polished face is wide enough for a sprue clear of bearings, bores, bars and the catch; sprue it by hand");
             }
             else if (part.FeedRatio < Modulus.FeedRatio - Hair)
             {

@@ -15,6 +15,9 @@ public static class CastingPlans
     // A stem thinner than this bends in the hand. Assumed; a full flask takes 6 to 8.
     private const double LeastStemMm = 4;
 
+    // What finishing takes where a brief says that it takes nothing, only to tell faces apart. Common practice: 0.10 a polished face.
+    private const double UsualLossMm = 0.10;
+
     /// <summary>Plans the casting.</summary>
     /// <param name="piece">The piece.</param>
     /// <param name="asCast">The meshes of its parts as cast, before they are enlarged, in the order of the parts.</param>
@@ -31,9 +34,10 @@ public static class CastingPlans
         var process = brief.Process;
         var cast = Enumerable.Range(0, piece.Parts.Length)
             .Where(index => piece.Parts[index].IsCast && asCast[index].Mesh.TriangleCount > 0).ToList();
+        var faces = FacesOf(piece, asCast, stop);
         var planned = new SpruedPart[cast.Count];
         Parallel.For(0, cast.Count, new ParallelOptions { CancellationToken = stop }, i
-            => planned[i] = SprueRule.Of(piece.Parts[cast[i]], asCast[cast[i]].Mesh, brief, stop));
+            => planned[i] = SprueRule.Of(piece.Parts[cast[i]], asCast[cast[i]].Mesh, brief, faces[cast[i]], stop));
 
         var meshes = PartMeshes.Run([.. planned.Select(part => part.Solid)], process.MeshDeviationUm / 1000, null, stop, [.. planned.Select(part => part.Part.AsCast)]);
         ImmutableArray<SpruedPart> parts = [.. planned.Zip(meshes, (part, mesh) => Enlarged(part, mesh, asCast[piece.Parts.IndexOf(part.Part)].Mesh, brief.Chain.PatternScale))];
@@ -46,6 +50,22 @@ public static class CastingPlans
     /// <summary>Name of a plate's file: plate.3mf, then plate-2.3mf.</summary>
     /// <param name="index">From 0.</param>
     public static string FileOf(int index) => index == 0 ? "plate.3mf" : FormattableString.Invariant($"plate-{index + 1}.3mf");
+
+    // A part as cast tells polished faces from kept ones by how far they stand out. Where nothing is lost none does: then the same piece is drawn
+    // as if something were, and its faces are told by that.
+    private static ImmutableArray<FaceSource> FacesOf(Piece piece, ImmutableArray<MeshOutcome> asCast, CancellationToken stop)
+    {
+        var allowance = piece.Design.Brief.Chain.AllowanceMm(FaceKind.Polished);
+        if (allowance > 0)
+        {
+            return [.. piece.Parts.Zip(asCast, (part, outcome) => new FaceSource(part, outcome.Mesh, allowance, 0))];
+        }
+
+        var process = piece.Design.Brief.Process with { FinishLossMm = UsualLossMm };
+        var drawn = PartsBuilder.Build(LineDesign.Solve(piece.Design.Brief with { Process = process }));
+        var meshes = PartMeshes.Run([.. drawn.Parts.Select(part => part.AsCast)], Math.Min(process.MeshDeviationUm / 1000, UsualLossMm / 10), null, stop);
+        return [.. drawn.Parts.Zip(meshes, (part, outcome) => new FaceSource(part, outcome.Mesh, UsualLossMm, UsualLossMm))];
+    }
 
     private static SpruedPart Enlarged(SpruedPart part, MeshOutcome outcome, Mesh alone, double scale)
     {

@@ -32,15 +32,17 @@ internal static class SprueRule
     /// <param name="part">The part.</param>
     /// <param name="asCast">Its mesh as cast.</param>
     /// <param name="brief">The brief.</param>
+    /// <param name="faces">What tells its faces apart.</param>
     /// <param name="stop">Asks to stop.</param>
-    public static SpruedPart Of(Part part, Mesh asCast, ResolvedBrief brief, CancellationToken stop)
+    public static SpruedPart Of(Part part, Mesh asCast, ResolvedBrief brief, FaceSource faces, CancellationToken stop)
     {
         var mass = MassProperties.Of(asCast);
         var modulus = Modulus.Of(mass.Volume, mass.Area);
         var (thickest, _) = ThickestSection.Of(part.AsCast);
         var diameter = brief.Process.SprueMm ?? DiameterMm(thickest, modulus);
         var length = brief.Process.SprueLengthMm;
-        var site = SprueSearch.Find(part, asCast, brief.Process.FinishLossMm, diameter, length, stop);
+        var site = SprueSearch.Find(faces.Part, faces.AsCast, faces.AllowanceMm, diameter, length, stop);
+        site = site is null ? null : site with { Point = site.Point - site.Outward * faces.BackMm };
         var gate = site is null ? 0 : Math.Min(diameter, site.RoomMm);
         return new SpruedPart
         {

@@ -22,6 +22,9 @@ public sealed record WallReading(string Part, string Feature, int Count, double 
     /// <summary>True where the wall is rolled or drawn and takes no scatter from a casting.</summary>
     public bool IsRolled => Feature == "tongue strip";
 
+    /// <summary>True where the bench makes the wall and gauges it: the setter leaves a claw's tip and the rim of a bearing, a mill the strip.</summary>
+    public bool IsBenchMade => Feature is "tongue strip" or "claw tip" or "bearing";
+
     /// <summary>Reads the walls back from the findings of the wall check, feature by feature in the order of the parts.</summary>
     /// <remarks>A part without a surface has one finding without a number; it gives no reading.</remarks>
     public static ImmutableArray<WallReading> Of(Piece piece, IEnumerable<Finding> findings)
@@ -45,4 +48,7 @@ public sealed record WallReading(string Part, string Feature, int Count, double 
 
         return readings.ToImmutable();
     }
+
+    /// <summary>Those of some walls that a casting's scatter decides.</summary>
+    public static ImmutableArray<WallReading> AsCast(ImmutableArray<WallReading> walls) => [.. walls.Where(wall => !wall.IsBenchMade)];
 }

@@ -67,7 +67,7 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
         // Thinner by so much passes: the edges of the cut are broken. Assumed.
         const double spare = 0.04;
         var hinge = link.Hinge;
-        double radius = hinge.EyeSweepMm, under = form.HeightMm - spec.WallLimitMm + spare - hinge.HeightMm;
+        double radius = hinge.EyeSweepMm, under = form.HeightMm - spec.DrawnWallMm + spare - hinge.HeightMm;
         var front = (form.HeightMm - hinge.HeightMm) * Math.Tan(link.OutwardHalf + StoneRoom);
         var back = under < radius ? Math.Sqrt(radius * radius - under * under) : 0;
         var sweep = ends.EyeSweep(form.CavityMm + FloorRoomMm);

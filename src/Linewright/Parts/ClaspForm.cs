@@ -76,6 +76,9 @@ public sealed record ClaspForm
     /// <summary>Length of the push along the line.</summary>
     public required double PushMm { get; init; }
 
+    /// <summary>Diameter of the safety's wire.</summary>
+    public required double SafetyWireMm { get; init; }
+
     /// <summary>Length of the upper leaf that bends, from the fold's middle to the catch.</summary>
     public double LeafMm => CatchMm - FoldMm - StripMm / 2;
 
@@ -140,6 +143,7 @@ public sealed record ClaspForm
             StripWidthMm = stripWidth,
             LeafGapMm = gap,
             PressMm = spec.PressMm,
+            SafetyWireMm = SafetyBuilder.WireMm + spec.WallReserveMm,
             CutOutMm = 0.44 * (width - 2 * spec.ClaspWallMm),
             PushMm = Math.Min(1.8, 0.3 * leaf),
         };
@@ -185,11 +189,11 @@ public sealed record ClaspForm
     private static double Rear(LineSpec spec, HingeForm hinge)
         => CatchGapMm + Lip(spec) + MouthGapMm + CarrierThickness(spec, hinge) + EyeReach(spec, hinge);
 
-    private static double Lip(LineSpec spec) => spec.WallLimitMm;
+    private static double Lip(LineSpec spec) => spec.DrawnWallMm;
 
     private static double CarrierThickness(LineSpec spec, HingeForm hinge) => CarrierWhole(spec) + 0.5 * (hinge.CheekRadiusMm + hinge.ReliefMm);
 
-    private static double CarrierWhole(LineSpec spec) => spec.WallLimitMm + 0.14;
+    private static double CarrierWhole(LineSpec spec) => spec.DrawnWallMm + 0.14;
 
     /// <summary>From the carrier's outer face to the taut axis: the next cheeks may sweep half of their radius out of the carrier.</summary>
     private static double EyeReach(LineSpec spec, HingeForm hinge)

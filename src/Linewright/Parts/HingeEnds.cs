@@ -86,7 +86,7 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     /// <param name="pitch">Between the joints at both ends of the link.</param>
     public Solid? ThinWeb(double pitch)
     {
-        var high = HingeForm.PartedAbove(pitch, form.EyeSweepMm, form.CheekSweepMm);
+        var high = HingeForm.PartedAbove(pitch, form.EyeSweepMm, form.CheekSweepMm, form.WireMm);
         if (high <= 0)
         {
             return null;

@@ -21,7 +21,7 @@ public sealed record HingeForm
     private const double HigherMm = 0.45, WiderMm = 0.09;
 
     // A collar's wire, what the window's edges take of it, and its distance from the pavilion.
-    private const double CollarRoomMm = LinkForm.WireMm + LinkForm.CutMm / 2 + LinkForm.RailStoneClearMm;
+    private const double CollarSpareMm = LinkForm.CutMm / 2 + LinkForm.RailStoneClearMm;
 
     /// <summary>Eye over bar, or pinned; never auto.</summary>
     public required HingeKind Kind { get; init; }
@@ -55,6 +55,9 @@ public sealed record HingeForm
 
     /// <summary>Height of the culet over the skin that this joint needs.</summary>
     public required double CuletMm { get; init; }
+
+    /// <summary>Thinnest wire that is drawn beside the joint's windows.</summary>
+    public required double WireMm { get; init; }
 
     /// <summary>Radial play of the bar in its eye.</summary>
     public double PlayMm => (HoleMm - BarMm) / 2;
@@ -97,14 +100,14 @@ public sealed record HingeForm
         // A cast bar has a least diameter in each metal; a drawn wire may be thinner. Common practice: 0.7 to 0.8 for 3 mm
         // stones. The rest follows from a pull of 50 N across the eye: see the strength check.
         var bar = spec.BarMm ?? (kind == HingeKind.EyeOverBar
-            ? Math.Max(spec.CastBarLimitMm, 0.275 * d)
+            ? Math.Max(spec.CastBarLimitMm + spec.WallReserveMm, 0.275 * d)
             : Math.Clamp(0.5 + 0.1 * d, 0.65, 0.9));
         // What the joint must run free by after assembly. Common practice: 0.05 to 0.10 on the diameter; a closed and
         // welded eye scatters more than a reamed hole on drawn wire.
         var hole = bar + (spec.DiametralClearanceMm ?? (kind == HingeKind.EyeOverBar ? 0.09 : 0.065));
-        var wall = spec.EyeWallMm ?? Math.Max(spec.KnuckleLimitMm + 0.05, 0.13 * d);
+        var wall = spec.EyeWallMm ?? Math.Max(spec.DrawnKnuckleMm + 0.05, 0.13 * d);
         var eye = hole / 2 + wall;
-        var cheek = spec.CheekMm ?? Math.Max(spec.KnuckleLimitMm + 0.05, 0.15 * d);
+        var cheek = spec.CheekMm ?? Math.Max(spec.DrawnKnuckleMm + 0.05, 0.15 * d);
 
         // A pinned cheek has the pin's hole and needs the wall round it; a cast cheek is one with its bar.
         var cheekRadius = kind == HingeKind.PinnedKnuckles ? eye : bar / 2 + 0.09;
@@ -113,7 +116,7 @@ public sealed record HingeForm
         // Cheeks as large as the eye sweep through all that is under the girdle: the collar must find room above them.
         var play = (hole - bar) / 2;
         double eyeSweep = eye + play + spec.ReliefMm, cheekSweep = Math.Min(cheekRadius, eye) + play + spec.ReliefMm;
-        var room = Math.Max(eye + StoneClearMm, kind == HingeKind.PinnedKnuckles ? cheekSweep + CollarRoomMm : 0);
+        var room = Math.Max(eye + StoneClearMm, kind == HingeKind.PinnedKnuckles ? cheekSweep + spec.DrawnWireMm + CollarSpareMm : 0);
         var width = spec.EyeWidthMm ?? Math.Max(1.0, 0.45 * d);
         return new HingeForm
         {
@@ -127,6 +130,7 @@ public sealed record HingeForm
             SideClearanceMm = spec.SideClearanceMm,
             ReliefMm = spec.ReliefMm,
             HeightMm = height,
+            WireMm = spec.DrawnWireMm,
             CuletMm = CuletFor(spec, room, height, LeastPitch(eye, play, spec.ReliefMm), eyeSweep, cheekSweep, width / 2),
         };
     }
@@ -147,8 +151,8 @@ public sealed record HingeForm
 
         // Over the cut between two windows that all but meet, which is where the eye hangs on the cheeks, a wire is left
         // below the pavilion too.
-        var cut = PartedAbove(2 * half, eyeSweep, cheekSweep);
-        var wire = LinkForm.WireMm + LinkForm.CutMm + LinkForm.RailStoneClearMm;
+        var cut = PartedAbove(2 * half, eyeSweep, cheekSweep, spec.DrawnWireMm);
+        var wire = spec.DrawnWireMm + LinkForm.CutMm + LinkForm.RailStoneClearMm;
         double low = spec.CuletClearanceMm, high = axisHeight + room + spec.Stone.DiameterMm;
         bool Clears(double culet)
         {
@@ -177,9 +181,10 @@ public sealed record HingeForm
     /// <param name="pitch">Between the joints at both ends of the link.</param>
     /// <param name="eyeSweep">Radius of the window for the neighbour's eye.</param>
     /// <param name="cheekSweep">Radius of the window for the neighbour's cheeks.</param>
-    internal static double PartedAbove(double pitch, double eyeSweep, double cheekSweep)
+    /// <param name="wire">Thinnest wire to leave.</param>
+    internal static double PartedAbove(double pitch, double eyeSweep, double cheekSweep, double wire)
     {
-        const double web = LinkForm.WireMm + LinkForm.CutMm;
+        var web = wire + LinkForm.CutMm;
         static double Reach(double radius, double rise) => Math.Sqrt(Math.Max(0, radius * radius - rise * rise));
         if (pitch - eyeSweep - cheekSweep >= web)
         {

@@ -97,6 +97,18 @@ public sealed record LineSpec
     /// <summary>Least diameter of a bar cast in this metal.</summary>
     public required double CastBarLimitMm { get; init; }
 
+    /// <summary>How much over the least wall every wall that nobody gave is drawn, against what the process scatters.</summary>
+    public double WallReserveMm { get; init; }
+
+    /// <summary>Least wall to draw: what the metal asks, and the reserve.</summary>
+    public double DrawnWallMm => WallLimitMm + WallReserveMm;
+
+    /// <summary>Least metal to draw round a hinge hole.</summary>
+    public double DrawnKnuckleMm => KnuckleLimitMm + WallReserveMm;
+
+    /// <summary>Least cast wire to draw.</summary>
+    public double DrawnWireMm => LinkForm.WireMm + WallReserveMm;
+
     /// <summary>Young's modulus of the tongue.</summary>
     public required double ModulusMPa { get; init; }
 

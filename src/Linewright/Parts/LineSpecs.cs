@@ -46,7 +46,7 @@ internal static class LineSpecs
             OpeningRatio = brief.Link.OpeningPercent / 100,
             EdgeMm = brief.Link.EdgeRadiusMm,
             FilletMm = brief.Link.FilletMm,
-            ClaspWallMm = brief.Clasp.WallMm,
+            ClaspWallMm = ClaspWallMm(brief, limits.MinimumWallMm),
             TongueMm = brief.Clasp.TongueMm,
             PressMm = brief.Clasp.PressMm,
             SidePlayMm = brief.Clasp.SidePlayMm,
@@ -54,10 +54,16 @@ internal static class LineSpecs
             Safety = brief.Clasp.Safety,
             FinishLossMm = brief.Chain.AllowanceMm(FaceKind.Polished),
             WallLimitMm = limits.MinimumWallMm,
+            WallReserveMm = brief.Process.WallReserveMm,
             KnuckleLimitMm = limits.MinimumKnuckleWallMm,
             CastBarLimitMm = limits.MinimumCastBarMm,
             ModulusMPa = alloy.ModulusMPa,
             TongueStrainLimit = StrainShare * alloy.YieldMPa(brief.Clasp.Temper) / alloy.ModulusMPa,
         }, "");
     }
+
+    // The brief's wall has its default filled in and cannot be told from one that was asked for; a reserve lifts both.
+    private static double ClaspWallMm(ResolvedBrief brief, double least) => brief.Process.WallReserveMm > 0
+        ? Math.Max(brief.Clasp.WallMm, least + BriefDefaults.ClaspSpareMm + brief.Process.WallReserveMm)
+        : brief.Clasp.WallMm;
 }

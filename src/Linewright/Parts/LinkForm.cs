@@ -130,13 +130,13 @@ public sealed record LinkForm
     public required double StopHighMm { get; init; }
 
     /// <summary>Top of the stops on the clasp, which stand alone: a wire's height at least.</summary>
-    public double ClaspStopHighMm => Math.Max(StopHighMm, StopLowMm + WireMm + 0.01);
+    public double ClaspStopHighMm => Math.Max(StopHighMm, StopLowMm + Hinge.WireMm + 0.01);
 
     /// <summary>True where the base rail is open under the stone; small stones leave no room for it between eye and window.</summary>
     public bool IsOpen => OpeningXMm > 0;
 
     /// <summary>True where the two windows of a link all but meet, so that it is cut through between eye and cheeks.</summary>
-    public bool IsSplit => HingeForm.PartedAbove(PitchMm, Hinge.EyeSweepMm, Hinge.CheekSweepMm) > 0;
+    public bool IsSplit => HingeForm.PartedAbove(PitchMm, Hinge.EyeSweepMm, Hinge.CheekSweepMm, Hinge.WireMm) > 0;
 
     /// <summary>How far from the bar's axis the upper rail is open over the neighbour's eye; null where the window passes below it.</summary>
     /// <remarks>Where the window cuts the rail through, it is cut off straight up to where the rail is beside the window, so that no horn stays.</remarks>
@@ -194,13 +194,14 @@ public sealed record LinkForm
         var foothold = d / 2 - spec.CoverMm + Math.Sqrt(tip * tip - proud * proud) * Math.Cos(slope);
         foothold = Math.Min(foothold, d / 2 - 0.02);
 
-        var rail = spec.RailMm ?? Math.Clamp(0.2 * d, spec.WallLimitMm + 0.03, 1.1);
+        var rail = spec.RailMm ?? Math.Max(spec.DrawnWallMm + 0.03, Math.Min(0.2 * d, 1.1));
         var opening = spec.OpeningRatio * d / 2;
         var half = Math.Min(d / 2, pitchMm / 2 - hinge.HeightMm * Math.Tan(InwardRoom / 2));
-        var lengthwise = half - EndRailMm;
+        var endRail = EndRailMm + spec.WallReserveMm;
+        var lengthwise = half - endRail;
         if (hinge.Kind == HingeKind.PinnedKnuckles)
         {
-            lengthwise = Math.Min(half, pitchMm / 2 - new HingeEnds(hinge, spec.EdgeMm).CheekReach(0.75 * rail)) - EndRailMm;
+            lengthwise = Math.Min(half, pitchMm / 2 - new HingeEnds(hinge, spec.EdgeMm).CheekReach(0.75 * rail)) - endRail;
         }
 
         var outer = 0.4875 * d;
@@ -210,7 +211,7 @@ public sealed record LinkForm
         var pavilion = double.DegreesToRadians(stone.Proportions.PavilionDeg);
         var bevel = outer - flat - RailStoneClearMm / Math.Sin(pavilion);
         var top = hinge.CuletMm + Math.Max(0, bevel) * Math.Tan(pavilion);
-        var inner = UpperInner(hinge, pitchMm, outer, Math.Max(CollarWideMm, 0.15 * d));
+        var inner = UpperInner(hinge, pitchMm, outer, Math.Max(CollarWideMm + spec.WallReserveMm, 0.15 * d));
         // The foot leans in across the line by 5 degrees: enough to gather, not to pinch. Along the line it makes way for
         // the next link's cheeks, which may take no more than a sixth of the claw. Assumed.
         var footHeight = claw;
@@ -259,7 +260,7 @@ public sealed record LinkForm
             StopLowMm = stopLow,
             StopHighMm = Math.Max(top, stopLow + StopMm(d)),
             UpperTopMm = top,
-            UpperHeightMm = CollarMm + (outer - flat - inner) * Math.Tan(pavilion),
+            UpperHeightMm = CollarMm + spec.WallReserveMm + (outer - flat - inner) * Math.Tan(pavilion),
             InwardHalf = InwardRoom / 2,
             OutwardHalf = outward,
         };
@@ -273,9 +274,9 @@ public sealed record LinkForm
         var inner = outer - wide;
         if (hinge.Kind == HingeKind.PinnedKnuckles)
         {
-            inner = Math.Min(inner, pitch / 2 - hinge.CheekSweepMm - WireMm - CutMm);
+            inner = Math.Min(inner, pitch / 2 - hinge.CheekSweepMm - hinge.WireMm - CutMm);
         }
 
-        return inner < 0.25 * outer ? -WireMm : inner;
+        return inner < 0.25 * outer ? -hinge.WireMm : inner;
     }
 }

@@ -7,7 +7,9 @@ namespace Linewright.Parts;
 internal static class SafetyBuilder
 {
     // Wire 0.7, loops that pass a 1.2 ball with a snap, length 6 to 9. Common practice.
-    private const double WireMm = 0.7, BallMm = 1.24, NeckMm = 0.8, LoopMm = 1.16, SpanMm = 3.6, StandOffMm = 0.12;
+    internal const double WireMm = 0.7;
+
+    private const double BallMm = 1.24, NeckMm = 0.8, LoopMm = 1.16, SpanMm = 3.6, StandOffMm = 0.12;
 
     /// <summary>Inside diameter of a loop, smaller than the ball it snaps over.</summary>
     public static double LoopInsideMm => LoopMm;
@@ -22,34 +24,36 @@ internal static class SafetyBuilder
     public static double BoxPostX(ClaspForm form) => CarrierPostX(form) - SpanMm;
 
     /// <summary>The middle of the box's post, about which an open safety swings, in the clasp's frame.</summary>
-    public static Vec3 BoxPost(ClaspForm form) => new(BoxPostX(form), form.WidthMm / 2 + StandOffMm + WireMm / 2, form.HeightMm / 2);
+    public static Vec3 BoxPost(ClaspForm form) => new(BoxPostX(form), form.WidthMm / 2 + StandOffMm + form.SafetyWireMm / 2, form.HeightMm / 2);
 
     /// <summary>How far the open safety swings down from its closed pose until its free loop lies on the ground under the clasp, radians.</summary>
     public static double FallAngle(ClaspForm form)
-        => Math.Asin(Math.Clamp((form.HeightMm / 2 - LoopMm / 2 - WireMm) / SpanMm, 0, 1));
+        => Math.Asin(Math.Clamp((form.HeightMm / 2 - LoopMm / 2 - form.SafetyWireMm) / SpanMm, 0, 1));
 
     /// <summary>A post with its ball, on the side at positive y.</summary>
     public static Solid Post(ClaspForm form, double x)
     {
-        double side = form.WidthMm / 2, ball = side + StandOffMm + WireMm + BallMm / 4, z = form.HeightMm / 2;
+        // As much thicker as the wire, while the loop still turns on it.
+        var neck = Math.Min(NeckMm + form.SafetyWireMm - WireMm, LoopMm - 0.1);
+        double side = form.WidthMm / 2, ball = side + StandOffMm + form.SafetyWireMm + BallMm / 4, z = form.HeightMm / 2;
         return Solid.Union(
             Blend.Fillet(0.08),
-            Shape.Rod(new Vec3(x, side - 0.3, z), new Vec3(x, ball, z), NeckMm / 2),
+            Shape.Rod(new Vec3(x, side - 0.3, z), new Vec3(x, ball, z), neck / 2),
             Shape.Ball(BallMm / 2).Moved(x, ball + 0.1, z));
     }
 
     /// <summary>The figure-of-eight, in the clasp's frame, closed over both posts.</summary>
     public static Solid Build(ClaspForm form)
     {
-        double ring = (LoopMm + WireMm) / 2, y = form.WidthMm / 2 + StandOffMm + WireMm / 2, z = form.HeightMm / 2;
+        double ring = (LoopMm + form.SafetyWireMm) / 2, y = form.WidthMm / 2 + StandOffMm + form.SafetyWireMm / 2, z = form.HeightMm / 2;
         double a = BoxPostX(form), b = CarrierPostX(form);
-        Solid Loop(double x) => HingeEnds.AlongY(Shape.Torus(ring, WireMm / 2)).Moved(x, y, z);
+        Solid Loop(double x) => HingeEnds.AlongY(Shape.Torus(ring, form.SafetyWireMm / 2)).Moved(x, y, z);
 
         // The wires cross in the middle: each leaves the top of one loop and runs into the bottom of the other as a tangent.
         // No fillets: where a wire leaves its loop they would fill the hole that must pass the ball.
         double sin = 2 * ring / (b - a), cos = Math.Sqrt(1 - sin * sin);
         Solid Cross(double sign) => Shape.Capsule(
-            new Vec3(a + sin * ring, y, z + sign * cos * ring), new Vec3(b - sin * ring, y, z - sign * cos * ring), WireMm / 2);
+            new Vec3(a + sin * ring, y, z + sign * cos * ring), new Vec3(b - sin * ring, y, z - sign * cos * ring), form.SafetyWireMm / 2);
         return Solid.Union(Loop(a), Loop(b), Cross(1), Cross(-1));
     }
 }

@@ -36,7 +36,7 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
         // Beside the cheeks the carrier keeps a wall or nothing.
         var flank = half - link.Hinge.CheekOuterMm - link.Hinge.ReliefMm;
         metal = Solid.Common(LinkBuilder.CutEdge, metal, allowed).Grown(allowance).Minus(
-            LinkBuilder.CutEdge, ends.CheekSweep(flank < spec.WallLimitMm ? half + 0.05 : 0).Moved(axis)).Minus(inner, ends.EyeHole(state).Moved(axis), below);
+            LinkBuilder.CutEdge, ends.CheekSweep(flank < spec.DrawnWallMm ? half + 0.05 : 0).Moved(axis)).Minus(inner, ends.EyeHole(state).Moved(axis), below);
 
         if (spec.Safety)
         {

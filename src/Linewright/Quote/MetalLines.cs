@@ -44,7 +44,7 @@ internal static class MetalLines
         ledger.Add(QuoteGroup.Casting, "patterns", basis.Castings, "patterns", list.PerPattern, "patterns.per_pattern", "counted on the piece");
         if (list.Casting.TryGetValue(alloy.Family, out var casting))
         {
-            ledger.Add(QuoteGroup.Casting, "flask", 1, "flask", casting.PerFlask, $"casting, {family}, per_flask", "one tree");
+            ledger.Add(QuoteGroup.Casting, basis.Trees == 1 ? "flask" : "flasks", basis.Trees, basis.Trees == 1 ? "flask" : "flasks", casting.PerFlask, $"casting, {family}, per_flask", basis.Trees == 1 ? "one tree" : "one a tree, by process.parts_per_tree");
             ledger.Add(QuoteGroup.Casting, "casting", basis.CastG, "g", casting.PerG, $"casting, {family}, per_g", solids);
         }
         else

@@ -46,6 +46,9 @@ public sealed record QuoteBasis(
 {
     private const int GramDecimals = 2;
 
+    /// <summary>Trees that the castings hang on, and flasks that they fill.</summary>
+    public int Trees { get; init; } = 1;
+
     /// <summary>Metal of the finished piece.</summary>
     public decimal FinishedG => CastPartsG + DrawnG;
 
@@ -62,13 +65,17 @@ public sealed record QuoteBasis(
         var brief = design.Brief;
         decimal Weigh(Func<WeighedPart, double> mm3) => OnTheBalance(weights.Sum(part => brief.Alloy.MassOf(mm3(part)).Value * part.Part.Count));
         var cast = Weigh(part => part.CastMm3);
+        var castings = weights.Where(part => part.Part.IsCast).Sum(part => part.Part.Count);
         return new QuoteBasis(
             brief.Name, brief.Metal, hinge.Kind,
             Weigh(part => part.Part.IsCast ? part.FinishedMm3 : 0), Weigh(part => part.Part.IsCast ? 0 : part.FinishedMm3), cast,
             decimal.Round(cast * (1 + (decimal)brief.Process.TreePercent / 100), GramDecimals, MidpointRounding.AwayFromZero),
-            chosen.Count, chosen.Count + 1, weights.Where(part => part.Part.IsCast).Sum(part => part.Part.Count),
+            chosen.Count, chosen.Count + 1, castings,
             weights.Where(part => part.Part.Role == PartRole.Pin).Sum(part => part.Part.Count),
-            (decimal)brief.Finish.RhodiumUm, chosen.LaidFlatMm, chosen.PitchMm, chosen.ClaspMm, StoneOrders.Of(design));
+            (decimal)brief.Finish.RhodiumUm, chosen.LaidFlatMm, chosen.PitchMm, chosen.ClaspMm, StoneOrders.Of(design))
+        {
+            Trees = (castings + brief.Process.PartsPerTree - 1) / brief.Process.PartsPerTree,
+        };
     }
 
     /// <summary>How many there are of what prices are counted by.</summary>

@@ -104,9 +104,9 @@ internal sealed class LinkPage
         view.Axis(new FlatPoint(0, 0), new FlatPoint(0, form.TableHeightMm));
         double low = hinge.HeightMm;
         view.Dimension(DrawnView.Side.Below, new(form.BarAxis.X, low), new(form.NextBarAxis.X, low), $"{Fine(form.PitchMm)} pitch");
-        view.Dimension(DrawnView.Side.Below, new(-form.BaseHalfXMm, 0), new(form.BaseHalfXMm, 0), Mm(2 * form.BaseHalfXMm));
+        view.Dimension(DrawnView.Side.Below, new(-form.BaseHalfXMm, 0), new(form.BaseHalfXMm, 0), $"{Mm(2 * form.BaseHalfXMm)} base");
         view.Dimension(DrawnView.Side.Below, new(size.Low.X, low), new(size.High.X, low), $"({Mm(size.Size.X)})");
-        view.Dimension(DrawnView.Side.Left, new(form.BarAxis.X, 0), new(form.BarAxis.X, low), Mm(low));
+        view.Dimension(DrawnView.Side.Left, new(form.BarAxis.X, 0), new(form.BarAxis.X, low), $"{Mm(low)} axis");
         view.Dimension(DrawnView.Side.Left, new(0, 0), new(0, form.TableHeightMm), $"{Mm(form.TableHeightMm)} table");
         view.Leader(new(form.EyeCentre.X + hinge.EyeRadiusMm * Math.Cos(0.6), low + hinge.EyeRadiusMm * Math.Sin(0.6)), $"eye {Radius(hinge.EyeRadiusMm)}");
         return view.Finish("FRONT");
@@ -141,11 +141,11 @@ internal sealed class LinkPage
         view.Add(left, PenOf);
         view.Axis(new(0, 0), new(0, form.TableHeightMm));
         view.Axis(new(-hinge.CheekOuterMm, hinge.HeightMm), new(hinge.CheekOuterMm, hinge.HeightMm));
-        view.Dimension(DrawnView.Side.Below, new(-hinge.CheekInnerMm, hinge.HeightMm), new(hinge.CheekInnerMm, hinge.HeightMm), $"{Mm(2 * hinge.CheekInnerMm)}");
+        view.Dimension(DrawnView.Side.Below, new(-hinge.CheekInnerMm, hinge.HeightMm), new(hinge.CheekInnerMm, hinge.HeightMm), Mm(2 * hinge.CheekInnerMm));
         view.Dimension(DrawnView.Side.Below, new(-hinge.CheekOuterMm, hinge.HeightMm), new(hinge.CheekOuterMm, hinge.HeightMm), $"{Mm(2 * hinge.CheekOuterMm)} cheeks");
         view.Dimension(DrawnView.Side.Below, new(-size.High.Y, 0.1 * form.TableHeightMm), new(size.High.Y, 0.1 * form.TableHeightMm), $"({Mm(size.Size.Y)})");
         view.Dimension(DrawnView.Side.Right, new(form.StopYMm, 0), new(form.StopYMm, form.StopHighMm), $"{Mm(form.StopHighMm)} stop");
-        view.Dimension(DrawnView.Side.Right, new(size.High.Y, 0), new(form.ClawFootYMm, size.High.Z), $"({Mm(size.High.Z)})");
+        view.Dimension(DrawnView.Side.Right, new(size.High.Y, 0), new(form.ClawFootYMm, size.High.Z), $"({Mm(size.High.Z)}) claws");
         return view.Finish("LEFT SIDE");
     }
 
@@ -156,10 +156,10 @@ internal sealed class LinkPage
         Cuts(view, along);
         Hinges(view);
         view.Axis(new(0, 0), new(0, form.TableHeightMm));
-        view.Dimension(DrawnView.Side.Below, new(form.BarAxis.X, hinge.HeightMm), new(form.EyeCentre.X, hinge.HeightMm), Fine(form.PitchMm - hinge.PlayMm));
+        view.Dimension(DrawnView.Side.Below, new(form.BarAxis.X, hinge.HeightMm), new(form.EyeCentre.X, hinge.HeightMm), $"{Fine(form.PitchMm - hinge.PlayMm)} bar to eye");
         Vec3 bar = form.BarAxis, eye = form.EyeCentre;
         var isPinned = hinge.Kind == HingeKind.PinnedKnuckles;
-        view.Leader(new(bar.X - 0.35 * hinge.BarMm, bar.Z - 0.35 * hinge.BarMm), $"{(isPinned ? "pin" : "bar")} {Dia(hinge.BarMm)}", isRight: false);
+        view.Dimension(DrawnView.Side.Above, new(bar.X - hinge.BarMm / 2, bar.Z), new(bar.X + hinge.BarMm / 2, bar.Z), $"{Dia(hinge.BarMm)} {(isPinned ? "pin" : "bar")}");
         view.Leader(new(eye.X + hinge.HoleMm / 2 * Math.Cos(-0.5), eye.Z + hinge.HoleMm / 2 * Math.Sin(-0.5)), $"hole {Dia(hinge.HoleMm)}");
         view.Leader(new(eye.X + hinge.EyeRadiusMm * Math.Cos(0.5), eye.Z + hinge.EyeRadiusMm * Math.Sin(0.5)), $"wall {Mm(hinge.EyeRadiusMm - hinge.HoleMm / 2)}");
         return view.Finish("SECTION A-A", "along the line; stone not hatched") with { IsFree = true };
@@ -213,9 +213,9 @@ internal sealed class LinkPage
         view.Axis(new(x, -hinge.CheekOuterMm), new(x, hinge.CheekOuterMm));
         view.Axis(new(-form.PitchMm / 2, 0), new(1.5 * form.PitchMm, 0));
         double eye = hinge.EyeWidthMm / 2, inner = hinge.CheekInnerMm, outer = hinge.CheekOuterMm;
-        view.Dimension(DrawnView.Side.Left, new(x, -eye), new(x, eye), Mm(hinge.EyeWidthMm));
-        view.Dimension(DrawnView.Side.Left, new(x, -outer), new(x, outer), Mm(2 * outer));
-        view.Leader(new(x, (eye + inner) / 2), $"gap {Mm(hinge.SideClearanceMm)} each side");
+        view.Dimension(DrawnView.Side.Left, new(x, -eye), new(x, eye), $"{Mm(hinge.EyeWidthMm)} eye");
+        view.Dimension(DrawnView.Side.Left, new(x, -outer), new(x, outer), $"{Mm(2 * outer)} cheeks");
+        view.Leader(new(x, (eye + inner) / 2), $"gap 2 \u00d7 {Mm(hinge.SideClearanceMm)}");
         view.Leader(new(x, -(inner + outer) / 2), $"cheek {Mm(hinge.CheekMm)}");
         view.Leader(new(x, 0.3 * eye), $"{(hinge.Kind == HingeKind.PinnedKnuckles ? "pin" : "bar")} {Dia(hinge.BarMm)}");
         return view.Finish("JOINT, CUT AT THE HINGE AXIS", "from above; the stones are above it") with { IsFree = true };

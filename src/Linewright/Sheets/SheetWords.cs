@@ -70,7 +70,8 @@ internal static class SheetWords
         yield return ("weight", $"{Fine(stones.EachCt)} ct each, {Mm(stones.TotalCt)} ct in all");
         yield return ("cut to", $"table {Number(brief.Stone.TablePercent, 1)} %, crown {Number(brief.Stone.CrownDeg, 1)}\u00b0, pavilion {Number(brief.Stone.PavilionDeg, 2)}\u00b0, girdle {Number(brief.Stone.GirdlePercent, 1)} %; depth {Mm(stone.DepthMm)}");
         yield return ("seat", $"4 bearings, cut {Mm(form.SeatMm)} into claws of {Dia(2 * form.ClawRadiusMm)}; girdle's middle {Mm(form.GirdleHeightMm)} over the skin");
-        yield return ("bearing angles", $"{Number(brief.Stone.CrownDeg, 1)}\u00b0 over and {Number(brief.Stone.PavilionDeg, 2)}\u00b0 under the girdle: those of the stone itself");
+        // Source read: a setting bur of 98 to 100 % of the stone.
+        yield return ("bearing angles", $"{Number(brief.Stone.CrownDeg, 1)}\u00b0 over and {Number(brief.Stone.PavilionDeg, 2)}\u00b0 under the girdle, as the stone; 90\u00b0 bur of {Dia(0.98 * stone.DiameterMm)} to {Mm(stone.DiameterMm)}");
         yield return ("claw tips", $"{Mm(brief.Setting.CoverMm)} over the crown, radius {Mm(form.TipRadiusMm)}; no higher than the table, {Mm(form.TableHeightMm)}");
         yield return ("claws as cast", $"upright, to {Mm(form.CastTopMm)} over the skin: {Mm(brief.Setting.TipRiseMm)} over the table");
         yield return ("free of stone", $"rails {Mm(LinkForm.RailStoneClearMm)}; culet {Mm(piece.Hinge.CuletMm)} over the skin; {Mm(form.PitchMm - form.StoneMm)} from girdle to girdle");
@@ -81,8 +82,7 @@ internal static class SheetWords
         var (brief, alloy) = (piece.Design.Brief, piece.Design.Brief.Alloy);
         yield return ("alloy", $"{alloy.Name}, fineness {Number(alloy.FinenessPerMille, 0)} \u2030 nominal, to be assayed");
         yield return ("composition", string.Join(", ", alloy.Composition.Select(part => $"{part.Key} {Number(part.Value)} %")));
-        yield return ("density", $"{Mm(alloy.DensityGPerCm3)} g/cm3");
-        yield return ("melts", $"{Number(alloy.MeltingLowC, 0)} to {Number(alloy.MeltingHighC, 0)} \u00b0C");
+        yield return ("density", $"{Mm(alloy.DensityGPerCm3)} g/cm3; melts at {Number(alloy.MeltingLowC, 0)} to {Number(alloy.MeltingHighC, 0)} \u00b0C");
         yield return ("shrinkage", $"{Number(brief.Process.ShrinkPercent)} %: pattern files are enlarged for it, this sheet is not");
         if (task.Report.Weights is { } weights)
         {
@@ -98,11 +98,11 @@ internal static class SheetWords
         var sigma = piece.Design.Brief.Process.ToleranceMm;
         yield return ("without a tolerance", $"\u00b1{Mm(2 * sigma)}: two standard deviations of the process, {Number(sigma, 3)} each");
         yield return ("pitch", $"{Fine(layout.PitchMm)}: 0.01 on every link is {Mm(0.01 * layout.Count)} on the piece; measure ten links pulled taut: {Mm(10 * layout.PitchMm)}");
-        yield return ("laid-flat length", $"{Mm(layout.LaidFlatMm)} closed and taut; all play together shortens it by {Mm(layout.PlayTotalMm)}");
+        yield return ("laid-flat length", $"{Mm(layout.LaidFlatMm)} \u00b11.5 (common practice), closed and taut; all play together shortens it by {Mm(layout.PlayTotalMm)}");
         yield return ("hole over bar", $"{Fine(hinge.HoleMm - hinge.BarMm)} on the diameter; it must run free from 0.05, and over 0.10 it rattles (common practice)");
         yield return ("eye between cheeks", $"{Mm(hinge.SideClearanceMm)} each side; 0.05 to 0.10 (common practice)");
         yield return ("stone", $"\u00b1{(piece.Link.StoneMm < 2 ? "0.05" : "0.10")} in a parcel (common practice); none over {Dia(layout.PitchMm - GirdlesMm)}, or girdles come within {Mm(GirdlesMm)}");
-        yield return ("walls, finished", $"none under {Mm(spec.WallLimitMm)} in this metal, wires {Mm(LinkForm.WireMm)}, round a hinge hole {Mm(spec.KnuckleLimitMm)}");
+        yield return ("walls, finished", $"drawn at least {Mm(spec.DrawnWallMm)} in this metal, wires {Mm(spec.DrawnWireMm)}, round a hinge hole {Mm(spec.DrawnKnuckleMm)}; a casting up to {Mm(piece.Design.Brief.Process.WallShortfallMm)} thinner is let pass");
         yield return ("tongue in its box", $"{Mm(spec.SidePlayMm)} each side, {Mm(ClaspForm.SlideMm)} over and under: it slides and does not rattle");
         yield return ("catch", $"holds {Mm(piece.Clasp.OverlapMm)} behind the lip; freed by {Mm(piece.Clasp.PressMm)}");
     }

@@ -38,6 +38,12 @@ public sealed record LineVariation
     /// <summary>The walls that could fall under their limits.</summary>
     public ImmutableArray<WallReading> Walls { get; init; } = [];
 
+    /// <summary>How far a wall may come out under its limit before its casting is refused.</summary>
+    public double ShortfallMm { get; init; }
+
+    /// <summary>How much over their least the walls are drawn already.</summary>
+    public double ReserveMm { get; init; }
+
     /// <summary>Spread of a tree's scale, as a part of a length.</summary>
     public required double ScaleSpread { get; init; }
 
@@ -71,10 +77,11 @@ public sealed record LineVariation
     /// <summary>The tree that a link hangs on.</summary>
     internal int TreeOf(int link) => link / LinksPerTree;
 
+    /// <summary>How the walls scatter.</summary>
+    internal WallScatter WallScatter => new(SizeSpreadMm, LossSpreadMm, FacesSpreadMm, ScaleSpread, Clasp.StripSpreadMm, Links, LinksPerTree);
+
     /// <summary>Spread of the thickness of a wall on its own.</summary>
-    internal double WallSpreadMm(WallReading wall) => wall.IsRolled
-        ? Clasp.StripSpreadMm
-        : Math.Sqrt(SizeSpreadMm * SizeSpreadMm + wall.PolishedFaces * LossSpreadMm * LossSpreadMm);
+    internal double WallSpreadMm(WallReading wall) => WallScatter.OwnMm(wall);
 
     /// <summary>Refuses numbers that no line has.</summary>
     internal LineVariation Checked()
@@ -90,6 +97,7 @@ public sealed record LineVariation
         Guard.InRange(FacesSpreadMm, 0, 1);
         Guard.InRange(SizeSpreadMm, 0, 1);
         Guard.InRange(LossSpreadMm, 0, 1);
+        Guard.InRange(ShortfallMm, 0, 1);
         return this;
     }
 }

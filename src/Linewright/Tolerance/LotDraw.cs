@@ -172,12 +172,12 @@ internal sealed class LotDraw
     private PieceFate Walls(int piece, Span<double> room, ReadOnlySpan<double> shared)
     {
         var trees = line.Trees;
-        var holds = true;
+        bool holds = true, accepted = true;
         for (var i = 0; i < walls.Length; i++)
         {
             var wall = walls[i];
             var spread = line.WallSpreadMm(wall);
-            var together = wall.IsRolled ? 0 : 2 * line.FacesSpreadMm;
+            var together = line.WallScatter.SharedMm(wall);
             var thinnest = double.PositiveInfinity;
             if (wall.ThicknessMm - wall.LimitMm < SafeDeviations * (spread + together + wall.ThicknessMm * line.ScaleSpread))
             {
@@ -195,11 +195,12 @@ internal sealed class LotDraw
 
                 Under[i][piece] = under;
                 holds &= under == 0;
+                accepted &= thinnest >= wall.LimitMm - line.ShortfallMm;
             }
 
             Thinnest[i][piece] = thinnest;
         }
 
-        return holds ? PieceFate.Walls : PieceFate.None;
+        return (holds ? PieceFate.Walls : PieceFate.None) | (accepted ? PieceFate.Accepted : PieceFate.None);
     }
 }

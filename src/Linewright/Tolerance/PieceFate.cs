@@ -21,6 +21,9 @@ internal enum PieceFate
     /// <summary>No wall is under its limit.</summary>
     Walls = 1 << 4,
 
+    /// <summary>No wall is so far under its limit that its casting would be refused.</summary>
+    Accepted = 1 << 10,
+
     /// <summary>Sides, were the faces of the trees exact.</summary>
     SidesWithoutFaces = 1 << 5,
 

@@ -10,12 +10,14 @@ namespace Linewright.Tolerance;
 /// <param name="ClaspCloses">Pieces whose tongue goes in and comes out.</param>
 /// <param name="ClaspHolds">Pieces whose catch holds.</param>
 /// <param name="Yield">Pieces that run free, close and hold: none need go back to the bench.</param>
-/// <param name="WallsHold">Pieces in which no wall is under its limit.</param>
+/// <param name="WallsHold">Pieces in which no wall as cast is under its limit, which is one for drawings.</param>
+/// <param name="WallsAccepted">Pieces in which none is so far under it that the casting would be refused.</param>
 /// <param name="Gap">The hinge gaps with which 99 of 100 run free.</param>
 /// <param name="Sensitivity">Each tolerance, the one that costs most first.</param>
 /// <param name="MattersMostForYield">The tolerance that costs the most pieces; null where none costs any.</param>
 /// <param name="MattersMostForLength">The tolerance with the largest share of the length's variance.</param>
 /// <param name="Walls">Walls that can fall under their limits, the most often first.</param>
+/// <param name="Reserves">How much thicker walls would be drawn for 99 of 100 pieces to have none refused, and none under its limit.</param>
 /// <param name="Notes">What the study does not know.</param>
 public sealed record ToleranceReport(
     int Pieces,
@@ -27,9 +29,11 @@ public sealed record ToleranceReport(
     Chance ClaspHolds,
     Chance Yield,
     Chance WallsHold,
+    Chance WallsAccepted,
     HingeGap Gap,
     IReadOnlyList<Sensitivity> Sensitivity,
     ToleranceSource? MattersMostForYield,
     ToleranceSource MattersMostForLength,
     IReadOnlyList<WallSpread> Walls,
+    IReadOnlyList<WallReserve> Reserves,
     IReadOnlyList<string> Notes);

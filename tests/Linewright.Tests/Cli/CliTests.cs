@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json;
 using Linewright.Checks;
 using Linewright.Cli;
+using Linewright.Paper;
 
 namespace Linewright.Tests.Cli;
 
@@ -295,6 +296,21 @@ public sealed class CliTests : IDisposable
         var (code, _, error) = Run(["make", Brief(), "--out", Path.Combine(folder, "out")], bench);
         Assert.Equal((ExitCode.Stopped, "linewright: stopped; nothing was written\n"), (code, error));
         Assert.Equal([Brief()], Directory.EnumerateFileSystemEntries(folder));
+    }
+
+    [Theory]
+    [InlineData("make")]
+    [InlineData("sheet")]
+    public void Pages_are_drawn_on_the_paper_and_with_the_date_that_are_asked_for(string verb)
+    {
+        var bench = new SampleWorkbench();
+        string[] ask = [verb, Brief(), "--out", Path.Combine(folder, "out")];
+        Assert.Equal(ExitCode.Done, Run(ask, bench).Code);
+        Assert.Equal((PaperSize.A4, null), bench.SheetAsked); // No clock: without a date there is none
+        Assert.Equal(ExitCode.Done, Run([.. ask, "--paper", "Letter", "--date", "2026-03-31"], bench).Code);
+        Assert.Equal((PaperSize.Letter, new DateOnly(2026, 3, 31)), bench.SheetAsked);
+        Assert.Equal(ExitCode.Asked, Run([.. ask, "--paper", "a3"], bench).Code);
+        Assert.Equal(ExitCode.Asked, Run([.. ask, "--date", "31.3.2026"], bench).Code);
     }
 
     [Fact]

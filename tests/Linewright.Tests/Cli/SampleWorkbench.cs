@@ -51,10 +51,11 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
         return Answer(brief, stage);
     }
 
-    public Report Plate(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop) => Make(brief, folder, stage, stop);
+    public Report Plate(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop) => Make(brief, PaperSize.A4, null, folder, stage, stop);
 
-    public Report Make(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    public Report Make(ResolvedBrief brief, PaperSize paper, DateOnly? date, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
     {
+        SheetAsked = (paper, date);
         using (var part = folder.Create("parts/link.stl"))
         {
             part.Write("solid"u8);

@@ -118,6 +118,26 @@ public class CastingTests
         Assert.Equal(piece.Layout.Count, plan.Parts[0].Part.Count);
     }
 
+    [Fact]
+    public void Where_finishing_takes_nothing_sprues_are_found_all_the_same()
+    {
+        // Then no face stands out as cast; gates as wide are found on the faces that would be polished, where they lie now.
+        var (usual, piece) = Of("4");
+        var process = piece.Design.Brief.Process with { FinishLossMm = 0 };
+        var bare = PartsBuilder.Build(LineDesign.Solve(piece.Design.Brief with { Process = process }));
+        var plan = CastingPlans.Of(bare, [.. bare.Parts.Select(part => Mesher.Run(part.AsCast, Coarse, stop: TestContext.Current.CancellationToken))], TestContext.Current.CancellationToken);
+        foreach (var (sprued, known) in plan.Parts.Zip(usual.Parts))
+        {
+            var site = sprued.Site;
+            Assert.True(site is not null, sprued.Part.Name);
+            Assert.InRange(sprued.Part.AsCast.Distance(site.Point), -0.06, 0.06);
+            Assert.Equal(FaceKind.Polished, new FaceMap(known.Part, 0.10).KindAt(site.Point + site.Outward * 0.10));
+            Assert.InRange(sprued.GateMm, known.GateMm - 0.25, known.GateMm + 0.25);
+        }
+
+        Assert.Equal(usual.Trees.Sum(tree => tree.Places.Length), plan.Trees.Sum(tree => tree.Places.Length));
+    }
+
     [Theory]
     [MemberData(nameof(Lines))]
     public void Part_and_sprue_are_one_closed_body_with_no_more_holes(string line)

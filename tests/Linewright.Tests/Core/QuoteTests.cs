@@ -37,6 +37,23 @@ public class QuoteTests
         => Assert.Equal(decimal.Parse(amount, System.Globalization.CultureInfo.InvariantCulture), Assert.Single(Quotes.Of(SamplePrices.Basis, SamplePrices.Worked).Lines, line => line.What == what).Amount);
 
     [Fact]
+    public void Every_tree_fills_a_flask()
+    {
+        // At most 60 castings hang on a tree unless the brief says otherwise.
+        QuoteLine Flasks(int onTree)
+        {
+            var design = CheckedPieces.Design(4, "gold-750-yellow");
+            var brief = design.Brief with { Process = design.Brief.Process with { PartsPerTree = onTree } };
+            var line = LineDesign.Solve(brief);
+            var basis = QuoteBasis.Of(line, Weighing.Of(PartsBuilder.Build(line), stop: TestContext.Current.CancellationToken));
+            return Assert.Single(Quotes.Of(basis, SamplePrices.Worked).Lines, row => row.What is "flask" or "flasks");
+        }
+
+        Assert.Equal((1m, 25m), (Flasks(60).Quantity, Flasks(60).Amount)); // 37 links, box, tongue, safety
+        Assert.Equal((3m, 75m), (Flasks(19).Quantity, Flasks(19).Amount)); // 40 on trees of 19: one too many for two
+    }
+
+    [Fact]
     public void The_worked_example_is_rounded_once_on_its_last_line()
     {
         var quote = Quotes.Of(SamplePrices.Basis, SamplePrices.Worked);

@@ -92,6 +92,17 @@ public class QuoteFilesTests
     }
 
     [Fact]
+    public void The_page_for_the_client_is_on_the_paper_that_is_asked_for()
+    {
+        // Standard: PDF counts 72 to the inch; letter is 8 1/2 by 11 inches. The same words stand on both.
+        var quote = Quotes.Of(SamplePrices.Basis, SamplePrices.Worked);
+        using var letter = new MemoryStream();
+        QuoteFiles.Write(quote, SampleReport.Resolved(), PaperSize.Letter, name => name == "quote-client.pdf" ? letter : new MemoryStream());
+        Assert.Contains("/MediaBox [0 0 612 792]", Encoding.Latin1.GetString(letter.ToArray()), StringComparison.Ordinal);
+        Assert.DoesNotContain("/MediaBox [0 0 612 792]", Encoding.Latin1.GetString(Write(quote)["quote-client.pdf"]), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_order_for_stones_is_one_row_with_its_words()
     {
         using var stream = new MemoryStream();
