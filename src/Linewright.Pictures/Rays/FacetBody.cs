@@ -42,7 +42,7 @@ internal sealed class FacetBody
             }
         }
 
-        Numbers = new float[4 * Padded];
+        Numbers = new float[5 * Padded];
         for (var i = 0; i < Padded; i++)
         {
             var (normal, offset) = i < Count ? planes[i] : (default, 1);
@@ -50,6 +50,7 @@ internal sealed class FacetBody
             Numbers[Padded + i] = (float)normal.Y;
             Numbers[2 * Padded + i] = (float)normal.Z;
             Numbers[3 * Padded + i] = (float)offset;
+            Numbers[4 * Padded + i] = BitConverter.Int32BitsToSingle(i);
         }
 
         Radius = (float)(body.Vertices.Max(v => (v - Middle).Length) * (1 + 1e-6));
@@ -73,7 +74,7 @@ internal sealed class FacetBody
     /// <summary>Square of the radius about the z axis within which the other planes cannot lie, mm2; 0 where there are none.</summary>
     public float Within { get; }
 
-    /// <summary>4 x <see cref="Padded"/> numbers.</summary>
+    /// <summary>5 x <see cref="Padded"/> numbers: x, y, z, offsets, and each plane's own number as an integer's bits.</summary>
     public float[] Numbers { get; }
 
     /// <summary>The planes for tracing, at a place where <see cref="Numbers"/> lie still.</summary>

@@ -19,27 +19,26 @@ internal static unsafe class FacetEntry
         var ahead = Ahead(planes, o, d);
         var from = o + d * ahead;
         Vector512<float> dx = Vector512.Create(d.X), dy = Vector512.Create(d.Y), dz = Vector512.Create(d.Z);
-        Vector512<float> ox = Vector512.Create(-from.X), oy = Vector512.Create(-from.Y), oz = Vector512.Create(-from.Z);
+        Vector512<float> ox = Vector512.Create(from.X), oy = Vector512.Create(from.Y), oz = Vector512.Create(from.Z);
         Vector512<float> enter = Vector512.Create(-FacetTracing.Far), away = Vector512.Create(-FacetTracing.Far);
-        var index = Vector512<int>.Indices;
         var padded = planes.Padded;
         float* nx = planes.Numbers, ny = nx + padded, nz = ny + padded, offset = nz + padded;
+        var index = (int*)(offset + padded);
         for (int i = 0, end = planes.Core; ; end = padded)
         {
             do
             {
                 Vector512<float> x = Vector512.Load(nx + i), y = Vector512.Load(ny + i), z = Vector512.Load(nz + i);
                 var slope = Vector512.FusedMultiplyAdd(x, dx, Vector512.FusedMultiplyAdd(y, dy, z * dz));
-                var gap = Vector512.FusedMultiplyAdd(x, ox, Vector512.FusedMultiplyAdd(y, oy, Vector512.FusedMultiplyAdd(z, oz, Vector512.Load(offset + i))));
+                var beyond = Vector512.FusedMultiplyAdd(x, ox, Vector512.FusedMultiplyAdd(y, oy, z * oz)) - Vector512.Load(offset + i);
                 var towards = Vector512.LessThan(slope, Vector512<float>.Zero);
                 var held = Vector512.MaxNative(Vector512.Abs(slope), Vector512.Create(Flat));
 
-                // For planes ahead gap / -slope; for those on the far side its negative: the least way out is the greatest of them.
-                var t = -gap * FacetTracing.Inverse(held);
-                var marked = Vector512.BitwiseOr(t.AsInt32() & Vector512.Create(~FacetTracing.IndexBits), index).AsSingle();
+                // For planes ahead the way to them; for those on the far side its negative: the least way out is the greatest of them.
+                var t = beyond * FacetTracing.Inverse(held);
+                var marked = Vector512.BitwiseOr(t.AsInt32() & Vector512.Create(~FacetTracing.IndexBits), Vector512.Load(index + i)).AsSingle();
                 enter = Vector512.ConditionalSelect(towards, Vector512.MaxNative(enter, marked), enter);
                 away = Vector512.ConditionalSelect(towards, away, Vector512.MaxNative(away, t));
-                index += Vector512.Create(16);
                 i += 16;
             }
             while (i < end);
@@ -59,25 +58,24 @@ internal static unsafe class FacetEntry
         var ahead = Ahead(planes, o, d);
         var from = o + d * ahead;
         Vector256<float> dx = Vector256.Create(d.X), dy = Vector256.Create(d.Y), dz = Vector256.Create(d.Z);
-        Vector256<float> ox = Vector256.Create(-from.X), oy = Vector256.Create(-from.Y), oz = Vector256.Create(-from.Z);
+        Vector256<float> ox = Vector256.Create(from.X), oy = Vector256.Create(from.Y), oz = Vector256.Create(from.Z);
         Vector256<float> enter = Vector256.Create(-FacetTracing.Far), away = Vector256.Create(-FacetTracing.Far);
-        var index = Vector256<int>.Indices;
         var padded = planes.Padded;
         float* nx = planes.Numbers, ny = nx + padded, nz = ny + padded, offset = nz + padded;
+        var index = (int*)(offset + padded);
         for (int i = 0, end = planes.Core; ; end = padded)
         {
             do
             {
                 Vector256<float> x = Vector256.Load(nx + i), y = Vector256.Load(ny + i), z = Vector256.Load(nz + i);
                 var slope = Vector256.FusedMultiplyAdd(x, dx, Vector256.FusedMultiplyAdd(y, dy, z * dz));
-                var gap = Vector256.FusedMultiplyAdd(x, ox, Vector256.FusedMultiplyAdd(y, oy, Vector256.FusedMultiplyAdd(z, oz, Vector256.Load(offset + i))));
+                var beyond = Vector256.FusedMultiplyAdd(x, ox, Vector256.FusedMultiplyAdd(y, oy, z * oz)) - Vector256.Load(offset + i);
                 var towards = Vector256.LessThan(slope, Vector256<float>.Zero);
                 var held = Vector256.MaxNative(Vector256.Abs(slope), Vector256.Create(Flat));
-                var t = -gap * FacetTracing.Inverse(held);
-                var marked = Vector256.BitwiseOr(t.AsInt32() & Vector256.Create(~FacetTracing.IndexBits), index).AsSingle();
+                var t = beyond * FacetTracing.Inverse(held);
+                var marked = Vector256.BitwiseOr(t.AsInt32() & Vector256.Create(~FacetTracing.IndexBits), Vector256.Load(index + i)).AsSingle();
                 enter = Vector256.ConditionalSelect(towards, Vector256.MaxNative(enter, marked), enter);
                 away = Vector256.ConditionalSelect(towards, away, Vector256.MaxNative(away, t));
-                index += Vector256.Create(8);
                 i += 8;
             }
             while (i < end);

@@ -17,24 +17,23 @@ internal static unsafe class FacetExit
     /// <summary>One over a distance that no body is wide: where nothing nearer was found, the ray runs along all planes so far. 1/mm.</summary>
     private const float Farthest = 1e-6f;
 
-    public static FacetHit Leave16(in FacetPlanes planes, Float3 o, Float3 d)
+    public static FacetHit Leave16(in FacetPlanes planes, in Float3 o, in Float3 d)
     {
         Vector512<float> dx = Vector512.Create(d.X), dy = Vector512.Create(d.Y), dz = Vector512.Create(d.Z);
-        Vector512<float> ox = Vector512.Create(-o.X), oy = Vector512.Create(-o.Y), oz = Vector512.Create(-o.Z);
+        Vector512<float> ox = Vector512.Create(o.X), oy = Vector512.Create(o.Y), oz = Vector512.Create(o.Z);
         var best = Vector512<float>.Zero;
-        var index = Vector512<int>.Indices;
         var padded = planes.Padded;
         float* nx = planes.Numbers, ny = nx + padded, nz = ny + padded, offset = nz + padded;
+        var index = (int*)(offset + padded);
         for (int i = 0, end = planes.Core; ; end = padded)
         {
             do
             {
                 Vector512<float> x = Vector512.Load(nx + i), y = Vector512.Load(ny + i), z = Vector512.Load(nz + i);
                 var slope = Vector512.FusedMultiplyAdd(x, dx, Vector512.FusedMultiplyAdd(y, dy, z * dz));
-                var gap = Vector512.FusedMultiplyAdd(x, ox, Vector512.FusedMultiplyAdd(y, oy, Vector512.FusedMultiplyAdd(z, oz, Vector512.Load(offset + i))));
+                var gap = FacetTracing.Less(FacetTracing.Less(FacetTracing.Less(Vector512.Load(offset + i), z, oz), y, oy), x, ox);
                 var near = slope * FacetTracing.Inverse(Vector512.MaxNative(gap, Vector512.Create(Hair)));
-                best = Vector512.MaxNative(best, Vector512.BitwiseOr(near.AsInt32() & Vector512.Create(~FacetTracing.IndexBits), index).AsSingle());
-                index += Vector512.Create(16);
+                best = Vector512.MaxNative(best, Vector512.BitwiseOr(near.AsInt32() & Vector512.Create(~FacetTracing.IndexBits), Vector512.Load(index + i)).AsSingle());
                 i += 16;
             }
             while (i < end);
@@ -47,24 +46,23 @@ internal static unsafe class FacetExit
         }
     }
 
-    public static FacetHit Leave8(in FacetPlanes planes, Float3 o, Float3 d)
+    public static FacetHit Leave8(in FacetPlanes planes, in Float3 o, in Float3 d)
     {
         Vector256<float> dx = Vector256.Create(d.X), dy = Vector256.Create(d.Y), dz = Vector256.Create(d.Z);
-        Vector256<float> ox = Vector256.Create(-o.X), oy = Vector256.Create(-o.Y), oz = Vector256.Create(-o.Z);
+        Vector256<float> ox = Vector256.Create(o.X), oy = Vector256.Create(o.Y), oz = Vector256.Create(o.Z);
         var best = Vector256<float>.Zero;
-        var index = Vector256<int>.Indices;
         var padded = planes.Padded;
         float* nx = planes.Numbers, ny = nx + padded, nz = ny + padded, offset = nz + padded;
+        var index = (int*)(offset + padded);
         for (int i = 0, end = planes.Core; ; end = padded)
         {
             do
             {
                 Vector256<float> x = Vector256.Load(nx + i), y = Vector256.Load(ny + i), z = Vector256.Load(nz + i);
                 var slope = Vector256.FusedMultiplyAdd(x, dx, Vector256.FusedMultiplyAdd(y, dy, z * dz));
-                var gap = Vector256.FusedMultiplyAdd(x, ox, Vector256.FusedMultiplyAdd(y, oy, Vector256.FusedMultiplyAdd(z, oz, Vector256.Load(offset + i))));
+                var gap = FacetTracing.Less(FacetTracing.Less(FacetTracing.Less(Vector256.Load(offset + i), z, oz), y, oy), x, ox);
                 var near = slope * FacetTracing.Inverse(Vector256.MaxNative(gap, Vector256.Create(Hair)));
-                best = Vector256.MaxNative(best, Vector256.BitwiseOr(near.AsInt32() & Vector256.Create(~FacetTracing.IndexBits), index).AsSingle());
-                index += Vector256.Create(8);
+                best = Vector256.MaxNative(best, Vector256.BitwiseOr(near.AsInt32() & Vector256.Create(~FacetTracing.IndexBits), Vector256.Load(index + i)).AsSingle());
                 i += 8;
             }
             while (i < end);
@@ -79,9 +77,12 @@ internal static unsafe class FacetExit
 
     /// <summary>Distance of the facet whose number is hidden in an estimate.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static FacetHit Exact(in FacetPlanes planes, Float3 o, Float3 d, float estimate)
+    private static FacetHit Exact(in FacetPlanes planes, in Float3 o, in Float3 d, float estimate)
     {
         var facet = Math.Min(BitConverter.SingleToInt32Bits(estimate) & FacetTracing.IndexBits, planes.Padded - 1);
-        return new FacetHit { Facet = facet, Distance = planes.Gap(facet, o) / Float3.Dot(planes.Normal(facet), d) };
+        var n = planes.Numbers + facet;
+        float x = n[0], y = n[planes.Padded], z = n[2 * planes.Padded];
+        var gap = n[3 * planes.Padded] - MathF.FusedMultiplyAdd(x, o.X, MathF.FusedMultiplyAdd(y, o.Y, z * o.Z));
+        return new FacetHit { Facet = facet, Distance = gap / MathF.FusedMultiplyAdd(x, d.X, MathF.FusedMultiplyAdd(y, d.Y, z * d.Z)) };
     }
 }

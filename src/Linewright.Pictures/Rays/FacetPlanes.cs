@@ -1,10 +1,10 @@
 namespace Linewright.Pictures.Rays;
 
-/// <summary>A faceted body's planes as the vector unit reads them: all x, all y, all z, all offsets; pointers only.</summary>
+/// <summary>A faceted body's planes as the vector unit reads them: all x, all y, all z, all offsets, all numbers; pointers only.</summary>
 /// <remarks><see cref="FacetBody"/> makes them, and says how they are ordered.</remarks>
 internal unsafe struct FacetPlanes
 {
-    /// <summary>4 x <see cref="Padded"/> numbers.</summary>
+    /// <summary>5 x <see cref="Padded"/> numbers.</summary>
     public float* Numbers;
 
     /// <summary>Planes, a multiple of 16.</summary>

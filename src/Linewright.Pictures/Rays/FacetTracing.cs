@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace Linewright.Pictures.Rays;
 
@@ -102,25 +103,35 @@ internal static unsafe class FacetTracing
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static Vector512<float> Inverse(Vector512<float> v)
     {
-        if (!System.Runtime.Intrinsics.X86.Avx512F.IsSupported)
+        if (!Avx512F.IsSupported)
         {
             return Vector512<float>.One / v;
         }
 
-        var estimate = System.Runtime.Intrinsics.X86.Avx512F.Reciprocal14(v);
-        return estimate * Vector512.FusedMultiplyAdd(-v, estimate, Vector512.Create(2f));
+        var estimate = Avx512F.Reciprocal14(v);
+        return estimate * Less(Vector512.Create(2f), v, estimate);
     }
 
     /// <summary>The same for eight.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static Vector256<float> Inverse(Vector256<float> v)
     {
-        if (!System.Runtime.Intrinsics.X86.Avx.IsSupported)
+        if (!Avx.IsSupported)
         {
             return Vector256<float>.One / v;
         }
 
-        var estimate = System.Runtime.Intrinsics.X86.Avx.Reciprocal(v);
-        return estimate * Vector256.FusedMultiplyAdd(-v, estimate, Vector256.Create(2f));
+        var estimate = Avx.Reciprocal(v);
+        return estimate * Less(Vector256.Create(2f), v, estimate);
     }
+
+    /// <summary>a - b c.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static Vector512<float> Less(Vector512<float> a, Vector512<float> b, Vector512<float> c)
+        => Avx512F.IsSupported ? Avx512F.FusedMultiplyAddNegated(b, c, a) : a - b * c;
+
+    /// <summary>The same for eight.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static Vector256<float> Less(Vector256<float> a, Vector256<float> b, Vector256<float> c)
+        => Fma.IsSupported ? Fma.MultiplyAddNegated(b, c, a) : a - b * c;
 }
