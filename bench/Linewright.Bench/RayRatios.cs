@@ -66,19 +66,17 @@ internal static class RayRatios
         var faceted = new FacetBody(body);
         Mesh mesh = body.Moved(Pose.Move(faceted.Middle * -1)).ToMesh();
         using var forest = new ThingForest([mesh], [(0, Pose.Identity)], [], [], 1);
-        fixed (float* numbers = faceted.Numbers)
-        {
-            var planes = faceted.At(numbers);
-            var rays = Inside(planes);
-            var sink = new float[rays.Length];
-            var (wide, triangles) = InTurns(
-                () => Exits16(rays, planes),
-                () => Fill(rays, sink, ray => forest.Tree.Nearest(ray.Origin, ray.Direction, 1e30f, -1, false).Distance));
-            var (narrow, again) = InTurns(
-                () => Exits8(rays, planes),
-                () => Fill(rays, sink, ray => forest.Tree.Nearest(ray.Origin, ray.Direction, 1e30f, -1, false).Distance));
-            Say($"inside a stone of {faceted.Count} planes, {mesh.TriangleCount} triangles: AVX-512 {rays.Length / wide / 1e6:0.0} M/s, {triangles / wide:0.0} x the tree; AVX2 {rays.Length / narrow / 1e6:0.0} M/s, {again / narrow:0.0} x");
-        }
+        using var block = new AlignedBlock<float>(faceted.Numbers);
+        var planes = faceted.At(block.Pointer);
+        var rays = Inside(planes);
+        var sink = new float[rays.Length];
+        var (wide, triangles) = InTurns(
+            () => Exits16(rays, planes),
+            () => Fill(rays, sink, ray => forest.Tree.Nearest(ray.Origin, ray.Direction, 1e30f, -1, false).Distance));
+        var (narrow, again) = InTurns(
+            () => Exits8(rays, planes),
+            () => Fill(rays, sink, ray => forest.Tree.Nearest(ray.Origin, ray.Direction, 1e30f, -1, false).Distance));
+        Say($"inside a stone of {faceted.Count} planes, {mesh.TriangleCount} triangles: AVX-512 {rays.Length / wide / 1e6:0.0} M/s, {triangles / wide:0.0} x the tree; AVX2 {rays.Length / narrow / 1e6:0.0} M/s, {again / narrow:0.0} x");
     }
 
     private static TestRay[] Inside(FacetPlanes planes)
