@@ -66,23 +66,20 @@ internal static class RayRatios
         var faceted = new FacetBody(body);
         Mesh mesh = body.Moved(Pose.Move(faceted.Middle * -1)).ToMesh();
         using var forest = new ThingForest([mesh], [(0, Pose.Identity)], [], [], 1);
-        fixed (float* planes = faceted.Numbers)
-        {
-            var rays = Inside(planes, faceted);
-            var sink = new float[rays.Length];
-            var p = planes;
-            var padded = faceted.Padded;
-            var (wide, triangles) = InTurns(
-                () => Exits16(rays, p, padded),
-                () => Fill(rays, sink, ray => forest.Tree.Nearest(ray.Origin, ray.Direction, 1e30f, -1, false).Distance));
-            var (narrow, again) = InTurns(
-                () => Exits8(rays, p, padded),
-                () => Fill(rays, sink, ray => forest.Tree.Nearest(ray.Origin, ray.Direction, 1e30f, -1, false).Distance));
-            Say($"inside a stone of {faceted.Count} planes, {mesh.TriangleCount} triangles: AVX-512 {rays.Length / wide / 1e6:0.0} M/s, {triangles / wide:0.0} x the tree; AVX2 {rays.Length / narrow / 1e6:0.0} M/s, {again / narrow:0.0} x");
-        }
+        using var block = new AlignedBlock<float>(faceted.Numbers);
+        var planes = faceted.At(block.Pointer);
+        var rays = Inside(planes);
+        var sink = new float[rays.Length];
+        var (wide, triangles) = InTurns(
+            () => Exits16(rays, planes),
+            () => Fill(rays, sink, ray => forest.Tree.Nearest(ray.Origin, ray.Direction, 1e30f, -1, false).Distance));
+        var (narrow, again) = InTurns(
+            () => Exits8(rays, planes),
+            () => Fill(rays, sink, ray => forest.Tree.Nearest(ray.Origin, ray.Direction, 1e30f, -1, false).Distance));
+        Say($"inside a stone of {faceted.Count} planes, {mesh.TriangleCount} triangles: AVX-512 {rays.Length / wide / 1e6:0.0} M/s, {triangles / wide:0.0} x the tree; AVX2 {rays.Length / narrow / 1e6:0.0} M/s, {again / narrow:0.0} x");
     }
 
-    private static unsafe TestRay[] Inside(float* planes, FacetBody body)
+    private static TestRay[] Inside(FacetPlanes planes)
     {
         var random = new Random(3);
         var rays = new TestRay[200_000];
@@ -96,32 +93,32 @@ internal static class RayRatios
             }
 
             rays[i] = new TestRay(o, d);
-            var hit = FacetTracing.LeavePlain(planes, body.Padded, o, d);
+            var hit = FacetTracing.LeavePlain(planes, o, d);
             o += d * MathF.Max(0, hit.Distance);
-            var n = new Float3(planes[hit.Facet], planes[body.Padded + hit.Facet], planes[2 * body.Padded + hit.Facet]);
+            var n = planes.Normal(hit.Facet);
             d -= n * (2 * Float3.Dot(d, n));
         }
 
         return rays;
     }
 
-    private static unsafe float Exits16(TestRay[] rays, float* planes, int padded)
+    private static float Exits16(TestRay[] rays, FacetPlanes planes)
     {
         var sum = 0f;
         foreach (var ray in rays)
         {
-            sum += FacetTracing.Leave16(planes, padded, ray.Origin, ray.Direction).Distance;
+            sum += FacetExit.Leave16(planes, ray.Origin, ray.Direction).Distance;
         }
 
         return sum;
     }
 
-    private static unsafe float Exits8(TestRay[] rays, float* planes, int padded)
+    private static float Exits8(TestRay[] rays, FacetPlanes planes)
     {
         var sum = 0f;
         foreach (var ray in rays)
         {
-            sum += FacetTracing.Leave8(planes, padded, ray.Origin, ray.Direction).Distance;
+            sum += FacetExit.Leave8(planes, ray.Origin, ray.Direction).Distance;
         }
 
         return sum;

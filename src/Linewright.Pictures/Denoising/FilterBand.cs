@@ -3,8 +3,8 @@ namespace Linewright.Pictures.Denoising;
 /// <summary>Some rows of a picture and what lies round them, one plane a quantity, for the vector unit.</summary>
 internal sealed class FilterBand
 {
-    /// <summary>Pixels on every side that are read but not written: the search and the patch.</summary>
-    public const int Margin = JointFilter.Radius + 1;
+    /// <summary>Pixels on every side that are read but not written: the search, the patch, the neighbours that tell a pixel's variance.</summary>
+    public const int Margin = JointFilter.Radius + 2;
 
     /// <summary>Key of what lies outside the picture: it matches nothing.</summary>
     public const int Outside = int.MinValue;
@@ -17,6 +17,18 @@ internal sealed class FilterBand
 
     /// <summary>Square of the mean normal's length under which a pixel counts as mixed. Calculated: two facets that meet at 16 degrees, half and half.</summary>
     private const float Mixed = 0.98f;
+
+    /// <summary>
+    /// Weight of the halves' difference as a measure of noise, on the grey axis and on the two of colour, beside the samples' spread of luminance.
+    /// Measured: least error on ten diamonds against 4,096 samples; the samples' own spread on each axis did worse.
+    /// </summary>
+    private const float GreyShare = 0.7f;
+
+    private const float ColourShare = 0.3f;
+
+    private const float OverRoot2 = 0.70710678f;
+    private const float OverRoot3 = 0.57735027f;
+    private const float OverRoot6 = 0.40824829f;
 
     private readonly bool[] mixed;
     private readonly bool[] core;
@@ -33,7 +45,8 @@ internal sealed class FilterBand
         Alpha = new float[Stride * Rows];
         mixed = new bool[Stride * Rows];
         core = new bool[Stride * Rows];
-        Variance = new float[Stride * Rows];
+        Variance = Planes(3);
+        Luminance = new float[Stride * Rows];
         Key = new int[Stride * Rows];
     }
 
@@ -41,8 +54,10 @@ internal sealed class FilterBand
 
     public int Rows { get; }
 
+    /// <summary>Grey, warm and lush of the first half, over the albedo.</summary>
     public float[][] First { get; }
 
+    /// <summary>The same of the other half.</summary>
     public float[][] Second { get; }
 
     public float[][] Normal { get; }
@@ -52,7 +67,11 @@ internal sealed class FilterBand
 
     public float[] Alpha { get; }
 
-    public float[] Variance { get; }
+    /// <summary>Variance of a half on each axis.</summary>
+    public float[][] Variance { get; }
+
+    /// <summary>Variance of a half's luminance.</summary>
+    private float[] Luminance { get; }
 
     public int[] Key { get; }
 
@@ -71,7 +90,7 @@ internal sealed class FilterBand
                 if (x < 0 || x >= width || y < 0 || y >= height)
                 {
                     First[0][at] = First[1][at] = First[2][at] = Second[0][at] = Second[1][at] = Second[2][at] = 0;
-                    Variance[at] = Alpha[at] = 0;
+                    Luminance[at] = Alpha[at] = 0;
                     continue;
                 }
 
@@ -80,6 +99,46 @@ internal sealed class FilterBand
         }
 
         Blur(width);
+        for (var at = 0; at < Key.Length; at++)
+        {
+            (First[0][at], First[1][at], First[2][at]) = Axes(First[0][at], First[1][at], First[2][at]);
+            (Second[0][at], Second[1][at], Second[2][at]) = Axes(Second[0][at], Second[1][at], Second[2][at]);
+        }
+
+        for (var row = 1; row < Rows - 1; row++)
+        {
+            for (var at = row * Stride + 1; at < (row + 1) * Stride - 1; at++)
+            {
+                Spread(at);
+            }
+        }
+    }
+
+    /// <summary>Noise on each axis: how far the halves of a pixel and of its kin round it lie apart. A single wavelength's spark is dim but loud in colour.</summary>
+    private void Spread(int at)
+    {
+        float grey = 0, warm = 0, lush = 0;
+        var count = 0;
+        for (var row = at - Stride; row <= at + Stride; row += Stride)
+        {
+            for (var k = row - 1; k <= row + 1; k++)
+            {
+                if (Key[k] == Key[at])
+                {
+                    float g = First[0][k] - Second[0][k], w = First[1][k] - Second[1][k], l = First[2][k] - Second[2][k];
+                    grey += g * g;
+                    warm += w * w;
+                    lush += l * l;
+                    count++;
+                }
+            }
+        }
+
+        // The difference of two halves has twice the variance of one.
+        var each = 0.5f / count;
+        Variance[0][at] = MathF.Max(Luminance[at], GreyShare * grey * each);
+        Variance[1][at] = MathF.Max(Luminance[at], ColourShare * warm * each);
+        Variance[2][at] = MathF.Max(Luminance[at], ColourShare * lush * each);
     }
 
     private void Put(int at, in FilterPixel p)
@@ -90,7 +149,7 @@ internal sealed class FilterBand
         (Second[0][at], Second[1][at], Second[2][at]) = (p.Second.Red * r, p.Second.Green * g, p.Second.Blue * b);
         Alpha[at] = p.Alpha;
         var mean = (r + g + b) / 3;
-        Variance[at] = p.Variance * mean * mean;
+        Luminance[at] = p.Variance * mean * mean;
         (Normal[0][at], Normal[1][at], Normal[2][at]) = p.Normal;
         var (x, y, z) = p.Normal;
         var length = x * x + y * y + z * z;
@@ -134,7 +193,7 @@ internal sealed class FilterBand
     private void Undivide(int at)
     {
         var mean = 3 / (1 / Albedo[0][at] + 1 / Albedo[1][at] + 1 / Albedo[2][at]);
-        Variance[at] *= mean * mean;
+        Luminance[at] *= mean * mean;
         for (var c = 0; c < 3; c++)
         {
             First[c][at] *= Albedo[c][at];
@@ -143,6 +202,14 @@ internal sealed class FilterBand
             Normal[c][at] = 0;
         }
     }
+
+    /// <summary>A colour on three axes at right angles: grey, from blue to red, from green to both.</summary>
+    private static (float Grey, float Warm, float Lush) Axes(float r, float g, float b)
+        => ((r + g + b) * OverRoot3, (r - b) * OverRoot2, (r - 2 * g + b) * OverRoot6);
+
+    /// <summary>Back from the axes.</summary>
+    public static (float Red, float Green, float Blue) Colour(float grey, float warm, float lush)
+        => (grey * OverRoot3 + warm * OverRoot2 + lush * OverRoot6, grey * OverRoot3 - 2 * lush * OverRoot6, grey * OverRoot3 - warm * OverRoot2 + lush * OverRoot6);
 
     /// <summary>One over an albedo, held away from zero.</summary>
     private static float Over(float albedo) => 1 / MathF.Max(albedo, 0.02f);

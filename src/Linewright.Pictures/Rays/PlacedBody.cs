@@ -1,10 +1,8 @@
 namespace Linewright.Pictures.Rays;
 
-/// <summary>A faceted body where it stands, for the tracer: its frame, the sphere about its origin, its planes.</summary>
-internal unsafe struct PlacedBody
+/// <summary>A faceted body where it stands, for the tracer: its frame and its planes.</summary>
+internal struct PlacedBody
 {
     public Turn Frame;
-    public float Radius;
-    public int Padded;
-    public float* Planes;
+    public FacetPlanes Planes;
 }

@@ -46,9 +46,7 @@ internal sealed unsafe class ThingForest : IDisposable
             placedBodies[i] = new PlacedBody
             {
                 Frame = new Turn(frame),
-                Radius = faceted[body].Radius,
-                Padded = faceted[body].Padded,
-                Planes = planes[body].Pointer,
+                Planes = faceted[body].At(planes[body].Pointer),
             };
             boxes.Add(Around(place.Box(bodies[body].Bounds)));
         }

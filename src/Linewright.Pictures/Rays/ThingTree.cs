@@ -80,13 +80,13 @@ internal unsafe struct ThingTree
         var body = Bodies + (thing - MeshCount);
         var from = o - body->Frame.Origin;
         var b = Float3.Dot(from, d);
-        var c = Float3.Dot(from, from) - body->Radius * body->Radius;
+        var c = Float3.Dot(from, from) - body->Planes.Radius * body->Planes.Radius;
         if (b * b < c || (b > 0 && c > 0))
         {
             return false;
         }
 
-        var entry = FacetTracing.Enter(body->Planes, body->Padded, body->Frame.Inwards(from), body->Frame.Inwards(d));
+        var entry = FacetTracing.Enter(body->Planes, body->Frame.Inwards(from), body->Frame.Inwards(d));
         if (entry.Facet < 0 || entry.Distance >= hit.Distance)
         {
             return false;

@@ -58,7 +58,8 @@ internal static class GroundPattern
         float fx = MathF.Floor(x), fy = MathF.Floor(y);
         int ix = (int)fx, iy = (int)fy;
         float tx = x - fx, ty = y - fy;
-        float a = Lattice(ix, iy, seed), b = Lattice(ix + 1, iy, seed), c = Lattice(ix, iy + 1, seed), d = Lattice(ix + 1, iy + 1, seed);
+        uint low = Row(iy, seed), high = Row(iy + 1, seed);
+        float a = Lattice(ix, low), b = Lattice(ix + 1, low), c = Lattice(ix, high), d = Lattice(ix + 1, high);
         float sx = tx * tx * tx * (tx * (tx * 6 - 15) + 10), sy = ty * ty * ty * (ty * (ty * 6 - 15) + 10);
         float gx = 30 * tx * tx * (tx * (tx - 2) + 1), gy = 30 * ty * ty * (ty * (ty - 2) + 1);
         float k = a - b - c + d;
@@ -67,8 +68,9 @@ internal static class GroundPattern
         return a + (b - a) * sx + (c - a) * sy + k * sx * sy;
     }
 
-    private static float Lattice(int x, int y, uint seed)
-        => Scalar.Unit(Scalar.Hash((uint)x * 0x9E3779B9u ^ Scalar.Hash((uint)y * 0x85EBCA6Bu ^ seed))) * 2 - 1;
+    private static uint Row(int y, uint seed) => Scalar.Hash((uint)y * 0x85EBCA6Bu ^ seed);
+
+    private static float Lattice(int x, uint row) => Scalar.Unit(Scalar.Hash((uint)x * 0x9E3779B9u ^ row)) * 2 - 1;
 
     /// <summary>Plain weave: at every crossing one thread lies over the other, in turn.</summary>
     private static void Weave(float x, float y, out float tone, out float slopeX, out float slopeY)
@@ -86,7 +88,7 @@ internal static class GroundPattern
         float slopeAcross = -0.75f * across, slopeAlong = -0.35f * along;
         slopeX = over ? slopeAlong : slopeAcross;
         slopeY = over ? slopeAcross : slopeAlong;
-        var thread = Lattice(over ? 7 : (int)fu, over ? (int)fv : 9, 43u);
+        var thread = Lattice(over ? 7 : (int)fu, Row(over ? (int)fv : 9, 43u));
         var fibre = Noise(over ? u * 2 : u * 9, over ? v * 9 : v * 2, 44u, out _, out _);
         tone = (1 - 0.45f * across * across * across * across) * (1 - 0.25f * along * along) * (1 + 0.1f * thread + 0.12f * fibre);
     }

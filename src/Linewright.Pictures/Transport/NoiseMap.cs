@@ -73,6 +73,11 @@ internal sealed class NoiseMap
     }
 
     /// <summary>Writes how many samples each pixel gets next; returns how many are still to come in all, as far as one can tell.</summary>
+    /// <remarks>
+    /// A tile's error is the mean of its pixels' squares, each falling with that pixel's samples: it reaches the target with the
+    /// fewest samples in all where each pixel gets them by its spread. Source: Neyman (1934), On the two different aspects of
+    /// the representative method.
+    /// </remarks>
     /// <param name="noise">What <see cref="Measure"/> has just said.</param>
     /// <param name="wanted">One number a pixel.</param>
     public long Plan(NoiseEstimate noise, ushort[] wanted)
@@ -80,41 +85,59 @@ internal sealed class NoiseMap
         long left = 0;
         Parallel.For(
             0,
-            size.Height,
+            noise.Tiles.Length,
             settings.Work(),
-            () => 0L,
-            (y, _, sum) =>
+            () => (Left: 0L, Spreads: new float[side * side]),
+            (tile, _, sum) =>
             {
-                for (var x = 0; x < size.Width; x++)
-                {
-                    var at = y * size.Width + x;
-                    var tile = noise.Tiles[y / side * noise.Across + x / side];
-                    var count = pixels[at].Count;
-                    var need = Need(x, y, count, tile);
-                    sum += need - count;
-                    wanted[at] = (ushort)Math.Min(need - count, Math.Min((Growth - 1) * count, ushort.MaxValue));
-                }
-
+                sum.Left += Plan(tile % noise.Across * side, tile / noise.Across * side, noise.Tiles[tile], sum.Spreads, wanted);
                 return sum;
             },
-            sum => Interlocked.Add(ref left, sum));
+            sum => Interlocked.Add(ref left, sum.Left));
         return left;
     }
 
-    /// <summary>Samples that bring a pixel under the target: error falls with their square root.</summary>
-    private int Need(int x, int y, int count, float tile)
+    /// <summary>The same for one tile.</summary>
+    private long Plan(int left, int top, float noise, float[] spreads, ushort[] wanted)
     {
-        if (settings.NoiseTarget <= 0)
+        int right = Math.Min(left + side, size.Width), bottom = Math.Min(top + side, size.Height);
+        var isNoisy = settings.NoiseTarget > 0 && noise > settings.NoiseTarget;
+        var scale = isNoisy ? Spreads(left, right, top, bottom, spreads) / (settings.NoiseTarget * settings.NoiseTarget) : 0;
+        long sum = 0;
+        for (var y = top; y < bottom; y++)
         {
-            return settings.MaxSamples;
+            for (var x = left; x < right; x++)
+            {
+                var at = y * size.Width + x;
+                var count = pixels[at].Count;
+                var asked = isNoisy ? scale * spreads[(y - top) * side + x - left] : settings.NoiseTarget > 0 ? 0 : settings.MaxSamples;
+                var need = (int)Math.Clamp(asked, count, Math.Max(count, settings.MaxSamples));
+                sum += need - count;
+                wanted[at] = (ushort)Math.Min(need - count, Math.Min((Growth - 1) * count, ushort.MaxValue));
+            }
         }
 
-        if (tile <= settings.NoiseTarget || count >= settings.MaxSamples)
+        return sum;
+    }
+
+    /// <summary>Writes the spread of a tile's pixels; returns their mean.</summary>
+    private double Spreads(int left, int right, int top, int bottom, float[] spreads)
+    {
+        double sum = 0;
+        for (var y = top; y < bottom; y++)
         {
-            return count;
+            for (var x = left; x < right; x++)
+            {
+                sum += spreads[(y - top) * side + x - left] = Spread(x, y);
+            }
         }
 
-        // Mean over the neighbours: one pixel's spread is itself known badly.
+        return sum / ((right - left) * (bottom - top));
+    }
+
+    /// <summary>Standard deviation of one sample over the light, by the neighbours: one pixel's own spread is known badly.</summary>
+    private float Spread(int x, int y)
+    {
         float variances = 0, lights = 0;
         var counted = 0;
         int left = Math.Max(0, x - 2), right = Math.Min(size.Width - 1, x + 2);
@@ -128,8 +151,6 @@ internal sealed class NoiseMap
             }
         }
 
-        var allowed = settings.NoiseTarget * (lights / counted + Floor);
-        var need = variances / counted / (allowed * allowed);
-        return (int)Math.Clamp(need, count, settings.MaxSamples);
+        return MathF.Sqrt(variances / counted) / (lights / counted + Floor);
     }
 }

@@ -25,15 +25,14 @@ internal unsafe struct ProcessorWorld : IWorld
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly FacetHit Leave(int stone, Float3 origin, Float3 direction)
     {
-        var body = Things.Bodies + stone;
-        return FacetTracing.Leave(body->Planes, body->Padded, origin, direction);
+        return FacetTracing.Leave(Things.Bodies[stone].Planes, origin, direction);
     }
 
     public readonly Float4 Facet(int stone, int facet)
     {
-        var body = Things.Bodies + stone;
-        return new Float4(
-            body->Planes[facet], body->Planes[body->Padded + facet], body->Planes[2 * body->Padded + facet], body->Planes[3 * body->Padded + facet]);
+        ref readonly var planes = ref Things.Bodies[stone].Planes;
+        var numbers = planes.Numbers + facet;
+        return new Float4(numbers[0], numbers[planes.Padded], numbers[2 * planes.Padded], numbers[3 * planes.Padded]);
     }
 
     public readonly ref readonly Turn StoneFrame(int stone) => ref Things.Bodies[stone].Frame;

@@ -37,8 +37,9 @@ public class LightReturnTests
         var body = new FacetBody(Brilliant.Of(table, crown, pavilion));
         var index = StoneTable.Find("diamond").Index;
         double sum = 0, weights = 0;
-        fixed (float* planes = body.Numbers)
+        fixed (float* numbers = body.Numbers)
         {
+            var planes = body.At(numbers);
             for (var i = 1; i <= count; i++)
             {
                 // An even lattice in five dimensions. Source: Roberts (2018), the R-sequence.
@@ -47,11 +48,11 @@ public class LightReturnTests
                 double cosine = Math.Sqrt(b), sine = Math.Sqrt(1 - b), turn = 2 * Math.PI * c, radius = Math.Sqrt(d), place = 2 * Math.PI * e;
                 var way = new Float3((float)(-sine * Math.Cos(turn)), (float)(-sine * Math.Sin(turn)), (float)-cosine);
                 var start = new Float3((float)(radius * Math.Cos(place)), (float)(radius * Math.Sin(place)), (float)(0.03 - body.Middle.Z)) - way * 4;
-                var entry = FacetTracing.Enter(planes, body.Padded, start, way);
-                if (entry.Facet >= 0 && planes[2 * body.Padded + entry.Facet] > 1e-4f)
+                var entry = FacetTracing.Enter(planes, start, way);
+                if (entry.Facet >= 0 && planes.Normal(entry.Facet).Z > 1e-4f)
                 {
                     weights += cosine;
-                    sum += cosine * Follow(planes, body.Padded, start + way * entry.Distance, way, entry.Facet, n);
+                    sum += cosine * Follow(planes, start + way * entry.Distance, way, entry.Facet, n);
                 }
             }
         }
@@ -61,17 +62,17 @@ public class LightReturnTests
 
     private static double Part(int i, double step) => (0.5 + i * step) % 1;
 
-    private static unsafe double Follow(float* planes, int padded, Float3 o, Float3 d, int facet, float index)
+    private static double Follow(in FacetPlanes planes, Float3 o, Float3 d, int facet, float index)
     {
-        var n = Normal(planes, padded, facet);
+        var n = planes.Normal(facet);
         var cosine = -Float3.Dot(d, n);
         double left = 1 - Fresnel.Dielectric(cosine, 1 / index, out var beyond), returned = 0;
         d = d * (1 / index) + n * (cosine / index - beyond);
         for (var turn = 0; turn < 256 && left > 1e-3; turn++)
         {
-            var exit = FacetTracing.Leave(planes, padded, o, d);
+            var exit = FacetTracing.Leave(planes, o, d);
             o += d * MathF.Max(0, exit.Distance);
-            n = Normal(planes, padded, exit.Facet);
+            n = planes.Normal(exit.Facet);
             cosine = Float3.Dot(d, n);
             var back = Fresnel.Dielectric(cosine, index, out beyond);
             if (back < 1)
@@ -86,7 +87,4 @@ public class LightReturnTests
 
         return returned;
     }
-
-    private static unsafe Float3 Normal(float* planes, int padded, int facet)
-        => new(planes[facet], planes[padded + facet], planes[2 * padded + facet]);
 }
