@@ -95,6 +95,23 @@ public class PaperPageTests(PaperFixture studio) : IClassFixture<PaperFixture>
     }
 
     [Fact]
+    public async Task The_reserve_that_is_taken_is_tried_and_leaves_fewer_walls_refused()
+    {
+        var page = await studio.OpenAsync();
+        await LayAsync(page, "tolerance");
+        var accepted = page.Locator("[data-figure=accepted]");
+        var (before, reserve) = (await NumberAsync(accepted), await page.Locator("[data-figure=reserve]").TextContentAsync());
+        await Assertions.Expect(page.GetByText("reckoned, not tried on the solids").First).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take the reserve" }).ClickAsync();
+        await Assertions.Expect(page.GetByText("drawn and measured, the walls do")).ToBeVisibleAsync();
+        await CurrentAsync(page);
+        var after = await NumberAsync(accepted);
+        Assert.True(before < 80 && after > 98, FormattableString.Invariant($"{before} %, then {after} %")); // 99 of 100 asked for
+        Assert.Equal(reserve, await page.Locator("[data-figure=reserve]").TextContentAsync());
+        Assert.Equal(reserve, await page.EvaluateAsync<string>("`${window.studio.brief.values['process.wall_reserve_mm'].toFixed(2)} mm`"));
+    }
+
+    [Fact]
     public async Task A_quote_names_a_missing_price_and_has_a_total_once_the_list_is_whole()
     {
         var page = await studio.OpenAsync();
@@ -109,7 +126,12 @@ public class PaperPageTests(PaperFixture studio) : IClassFixture<PaperFixture>
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Try with invented prices" }).ClickAsync();
         await Assertions.Expect(page.Locator("[data-figure=total]")).ToContainTextAsync("EUR");
         var total = await page.Locator("[data-figure=total]").TextContentAsync();
-        Assert.Equal("harbour-lights-quote-client.pdf", (await DownAsync(page, "Client's page (PDF)")).Name);
+        var onA4 = await DownAsync(page, "Client's page (PDF)");
+        Assert.Equal("harbour-lights-quote-client.pdf", onA4.Name);
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Letter" }).ClickAsync();
+        var onLetter = (await DownAsync(page, "Client's page (PDF)")).Bytes;
+        Assert.NotEqual(onA4.Bytes, onLetter);
+        Assert.Contains("792", Encoding.Latin1.GetString(onLetter), StringComparison.Ordinal); // 11 inches in points
 
         // The list is kept in this browser, and read again with the page.
         await page.ReloadAsync();

@@ -4,6 +4,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Linewright.Delivery;
 using Linewright.Making;
+using Linewright.Paper;
 using Linewright.Parts;
 using Linewright.Quote;
 using Linewright.Studio.Serving;
@@ -38,6 +39,20 @@ public class QuoteDoorTests(StudioFixture studio) : IClassFixture<StudioFixture>
             using var answer = await studio.PostAsync($"api/quote?format={format}", Request(Prices.Value), stop);
             Assert.Equal(files[file], await answer.Content.ReadAsByteArrayAsync(stop));
         }
+    }
+
+    [Fact]
+    public async Task The_clients_page_on_letter_is_the_one_that_Delivery_writes()
+    {
+        var stop = TestContext.Current.CancellationToken;
+        var brief = WorkshopDoorTests.Resolved();
+        var design = LineDesign.Solve(brief);
+        var quote = Quotes.Of(QuoteBasis.Of(design, Weighing.Of(PartsBuilder.Build(design), stop: stop)), List(Prices.Value));
+        byte[] On(PaperSize paper) => WorkshopDoorTests.Written(create => QuoteFiles.Write(quote, brief, paper, create))["quote-client.pdf"];
+        using var answer = await studio.PostAsync("api/quote?format=pdf&paper=letter", Request(Prices.Value), stop);
+        var letter = await answer.Content.ReadAsByteArrayAsync(stop);
+        Assert.Equal(On(PaperSize.Letter), letter);
+        Assert.NotEqual(On(PaperSize.A4), letter);
     }
 
     [Fact]

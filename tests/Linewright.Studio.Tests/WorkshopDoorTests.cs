@@ -115,6 +115,7 @@ public class WorkshopDoorTests(StudioFixture studio) : IClassFixture<StudioFixtu
     [InlineData("api/tolerance?pieces=5", "pieces")]
     [InlineData("api/tolerance?seed=-1", "seed")]
     [InlineData("api/quote?format=doc", "format")]
+    [InlineData("api/quote?paper=a5", "paper")]
     public async Task A_paper_that_is_not_made_names_what_was_asked_wrongly(string door, string parameter)
     {
         using var answer = await studio.PostAsync(door, Coarse, TestContext.Current.CancellationToken);

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Linewright.Brief;
 using Linewright.Delivery;
+using Linewright.Paper;
 using Linewright.Quote;
 using Linewright.Studio.Pieces;
 using Microsoft.AspNetCore.Builder;
@@ -20,7 +21,7 @@ internal static class QuoteEndpoints
         api.MapPost("/quote", QuoteAsync)
             .WithSummary("""
                 Prices a piece: { "brief": ..., "prices": ..., "grade": "...", "grid": { "metal": [...], "stone.diameter_mm": [...] }, "check": true }. Brief and prices are objects, or the files' text as strings.
-                format=json: the quote or the grid as the command quote prints it, missing prices named; xlsx, csv, pdf (the client's page), stones (the order as CSV): refused while a price is missing.
+                format=json: the quote or the grid as the command quote prints it, missing prices named; xlsx, csv, pdf (the client's page, paper=a4|letter), stones (the order as CSV): refused while a price is missing.
                 A grid tells how far it is as lines of JSON where asked for by Accept: application/x-ndjson.
                 """)
             .Accepts<JsonObject>("application/json")
@@ -30,20 +31,21 @@ internal static class QuoteEndpoints
             .ProducesProblem(StatusCodes.Status422UnprocessableEntity);
     }
 
-    private static async Task QuoteAsync(HttpContext context, PieceShelf shelf, GridShelf grids, WorkQueue queue, string format = "json")
+    private static async Task QuoteAsync(HttpContext context, PieceShelf shelf, GridShelf grids, WorkQueue queue, string format = "json", string paper = "a4")
     {
         if (format is not ("json" or "xlsx" or "csv" or "pdf" or "stones"))
         {
             throw new BadHttpRequestException($"format: read {format}, expected json, xlsx, csv, pdf or stones");
         }
 
+        var size = WorkshopEndpoints.SizeOf(paper);
         var body = await Bodies.ReadAsync(context).ConfigureAwait(false);
         var asked = QuoteRequest.Read(body);
         var read = PriceListReader.Read(asked.Prices, "prices");
         var list = read.List ?? throw PricesRefusedException.Of(read.Faults);
         if (asked.Grid.Count == 0)
         {
-            await OneAsync(context, shelf.Of(asked.Brief), list, asked.Grade, queue, format).ConfigureAwait(false);
+            await OneAsync(context, shelf.Of(asked.Brief), list, asked.Grade, size, queue, format).ConfigureAwait(false);
         }
         else if (format is "pdf" or "stones")
         {
@@ -55,7 +57,7 @@ internal static class QuoteEndpoints
         }
     }
 
-    private static async Task OneAsync(HttpContext context, SolvedPiece solved, PriceList list, string? grade, WorkQueue queue, string format)
+    private static async Task OneAsync(HttpContext context, SolvedPiece solved, PriceList list, string? grade, PaperSize paper, WorkQueue queue, string format)
     {
         var basis = await queue.LongAsync(stop => solved.Papers.BasisAsync(Bodies.NoStages, stop), context.RequestAborted).ConfigureAwait(false);
         var quote = Quotes.Of(basis, list, grade);
@@ -74,7 +76,7 @@ internal static class QuoteEndpoints
 
         var files = FilesInMemory.Of(create =>
         {
-            QuoteFiles.Write(quote, solved.Brief, create);
+            QuoteFiles.Write(quote, solved.Brief, paper, create);
             using var order = create("stones.csv");
             QuoteFiles.WriteOrder(basis.Stones, order);
         });

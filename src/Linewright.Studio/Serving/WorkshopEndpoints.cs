@@ -39,7 +39,7 @@ internal static class WorkshopEndpoints
 
     private static async Task SheetAsync(HttpContext context, PieceShelf shelf, WorkQueue queue, string format = "pdf", string paper = "a4", int? page = null, string? date = null)
     {
-        var size = paper switch { "a4" => PaperSize.A4, "letter" => PaperSize.Letter, _ => throw Unknown("paper", paper, "a4 or letter") };
+        var size = SizeOf(paper);
         var day = date is null ? (DateOnly?)null
             : DateOnly.TryParseExact(date, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var read) ? read
             : throw Unknown("date", date, "a day as YYYY-MM-DD, such as 2026-03-31");
@@ -136,6 +136,9 @@ internal static class WorkshopEndpoints
         => files.TryGetValue(file, out var bytes)
             ? Results.File(bytes, type, name).ExecuteAsync(context)
             : Problems.WriteAsync(context, StatusCodes.Status404NotFound, "No such file", $"{file} is not among {string.Join(", ", files.Keys)}.");
+
+    /// <summary>A paper by its name in an address.</summary>
+    internal static PaperSize SizeOf(string paper) => paper switch { "a4" => PaperSize.A4, "letter" => PaperSize.Letter, _ => throw Unknown("paper", paper, "a4 or letter") };
 
     private static BadHttpRequestException Unknown(string parameter, string read, string expected) => new($"{parameter}: read {read}, expected {expected}");
 }

@@ -71,6 +71,17 @@ export interface Quantile {
   high: number;
 }
 
+/** How much over their least walls would be drawn for enough pieces to keep them all; without `reserve_mm` none that a brief may name does. */
+export interface WallReserve {
+  wanted_percent: number;
+  /** How far under its limit a wall may come out. */
+  shortfall_mm: number;
+  reserve_mm?: number;
+  reckoned_percent?: number;
+  /** Empty where the piece was drawn and measured with this reserve. */
+  note: string;
+}
+
 export interface Tolerance {
   pieces: number;
   seed: number;
@@ -81,9 +92,11 @@ export interface Tolerance {
   clasp_holds: Chance;
   yield: Chance;
   walls_hold: Chance;
+  walls_accepted: Chance;
   gap: { wanted_percent: number; diametral_clearance_mm: Quantile; diametral_closed_form_mm: number; side_clearance_mm: Quantile; side_closed_form_mm?: number; together: Chance };
   sensitivity: { tolerance: string; field: string; spread: number; unit: string; length_share_percent: number; wall_share_percent?: number; yield_without_percent: number; yield_gain_percent: number }[];
   walls: { part: string; feature: string; count: number; nominal_mm: number; limit_mm: number; under_each: number; none_percent: number; thinnest_mm: number; to_draw_mm: number }[];
+  reserves: WallReserve[];
   notes: string[];
 }
 

@@ -89,7 +89,7 @@ export class Workshop {
 
   /** A file of the quote; what the prices lack is named. */
   saveQuote(format: string): Promise<void> {
-    return this.save(`/api/quote?format=${format}`, this.request);
+    return this.save(`/api/quote?format=${format}&paper=${this.size}`, this.request);
   }
 
   /** Lays alternatives side by side. */
