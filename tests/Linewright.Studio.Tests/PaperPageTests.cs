@@ -103,7 +103,7 @@ public class PaperPageTests(PaperFixture studio) : IClassFixture<PaperFixture>
         var (before, reserve) = (await NumberAsync(accepted), await page.Locator("[data-figure=reserve]").TextContentAsync());
         await Assertions.Expect(page.GetByText("reckoned, not tried on the solids").First).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take the reserve" }).ClickAsync();
-        await Assertions.Expect(page.GetByText("drawn and measured, the walls do")).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByText("Drawn and measured with it")).ToBeVisibleAsync();
         await CurrentAsync(page);
         var after = await NumberAsync(accepted);
         Assert.True(before < 80 && after > 98, FormattableString.Invariant($"{before} %, then {after} %")); // 99 of 100 asked for
@@ -131,7 +131,7 @@ public class PaperPageTests(PaperFixture studio) : IClassFixture<PaperFixture>
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Letter" }).ClickAsync();
         var onLetter = (await DownAsync(page, "Client's page (PDF)")).Bytes;
         Assert.NotEqual(onA4.Bytes, onLetter);
-        Assert.Contains("792", Encoding.Latin1.GetString(onLetter), StringComparison.Ordinal); // 11 inches in points
+        Assert.Contains("/MediaBox [0 0 612 792]", Encoding.Latin1.GetString(onLetter), StringComparison.Ordinal); // 8.5 by 11 inches in points
 
         // The list is kept in this browser, and read again with the page.
         await page.ReloadAsync();
