@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Linewright.Staging;
 using Linewright.Studio.Pieces;
 using Linewright.Studio.Wire;
 using Microsoft.AspNetCore.Builder;
@@ -30,7 +31,7 @@ internal static class ExportEndpoints
     private static async Task ExportAsync(HttpContext context, PieceShelf shelf, WorkQueue queue, ReadyFiles ready)
     {
         var solved = shelf.Of(await Bodies.ReadAsync(context).ConfigureAwait(false));
-        var name = FileNames.Of(solved.Brief.Name, ".zip");
+        var name = PictureWords.Stem(solved.Brief.Name) + ".zip";
         if (StageLines.AreWanted(context.Request))
         {
             await StageLines.WriteAsync(context, async (stage, stop) =>

@@ -3,6 +3,7 @@ using Linewright.Brief;
 using Linewright.Delivery;
 using Linewright.Paper;
 using Linewright.Quote;
+using Linewright.Staging;
 using Linewright.Studio.Pieces;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -87,7 +88,7 @@ internal static class QuoteEndpoints
             "pdf" => ("quote-client.pdf", "application/pdf"),
             _ => ("stones.csv", "text/csv"),
         };
-        await WorkshopEndpoints.FileAsync(context, files, file, type, FileNames.Of(solved.Brief.Name, $"-{file}")).ConfigureAwait(false);
+        await WorkshopEndpoints.FileAsync(context, files, file, type, $"{PictureWords.Stem(solved.Brief.Name)}-{file}").ConfigureAwait(false);
     }
 
     private static async Task GridAsync(HttpContext context, byte[] body, QuoteRequest asked, PriceList list, GridShelf grids, WorkQueue queue, string format)
@@ -123,7 +124,7 @@ internal static class QuoteEndpoints
         }
 
         var files = FilesInMemory.Of(create => QuoteFiles.Write(grid, PriceHead.Of(list), create));
-        await WorkshopEndpoints.FileAsync(context, files, $"grid.{format}", format == "xlsx" ? Workbook : "text/csv", FileNames.Of(briefs[0].Name, $"-grid.{format}")).ConfigureAwait(false);
+        await WorkshopEndpoints.FileAsync(context, files, $"grid.{format}", format == "xlsx" ? Workbook : "text/csv", $"{PictureWords.Stem(briefs[0].Name)}-grid.{format}").ConfigureAwait(false);
     }
 
     private static byte[] Json(QuoteGrid grid)
