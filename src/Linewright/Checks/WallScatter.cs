@@ -19,7 +19,7 @@ namespace Linewright.Checks;
 /// <param name="PartsPerTree">Most links on one tree; the clasp hangs on the last.</param>
 public sealed record WallScatter(double SizeMm, double LossMm, double FacesMm, double Scale, double StripMm, int Links, int PartsPerTree)
 {
-    // What a reserve is to give. Common practice: one line in a hundred goes back to the bench.
+    // What a reserve is to give, the share that hinges are asked for too: one line in a hundred goes back to the bench. Assumed.
     internal const double Wanted = 0.99;
 
     // A reserve is written in a brief: hundredths of a millimetre are finer than any pattern.
