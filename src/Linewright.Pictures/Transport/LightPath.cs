@@ -67,10 +67,6 @@ internal static class LightPath
         if (path.Inside < 0)
         {
             goesOn = Meet(ref world, scene, ref walk);
-            if (goesOn && path.Inside >= 0 && mostTurns == 1)
-            {
-                return true;
-            }
         }
         else
         {
