@@ -8,8 +8,8 @@ namespace Linewright.Solids.Polyhedra;
 /// <remarks>
 /// Exact up to rounding: vertices are solved from their planes and lie within 1e-9 of the body's farthest
 /// coordinate of every plane they belong to (1e-6 where planes nearly coincide and have to be taken for one). A body
-/// that exists has been proved closed, oriented and of one piece (vertices - edges + faces = 2). Distances are negative
-/// inside.
+/// that exists has been proved closed, oriented and of one piece (vertices - edges + faces = 2), with no corner outside
+/// a half-space. Distances are negative inside.
 /// </remarks>
 public sealed class ConvexPolyhedron
 {

@@ -76,9 +76,30 @@ internal sealed class HalfSpaceClipper
             // Planes that differ by about the tolerance can leave the surface open, or fold it flat and lose it; a coarser
             // one then takes them for one.
             status = Clip(halfSpaces, size * 2, size * share, out vertices, out faces);
+            if (status == PolyhedronStatus.Solid && !Holds(halfSpaces, vertices, size * share))
+            {
+                status = PolyhedronStatus.Broken;
+            }
         }
 
         return status;
+    }
+
+    /// <summary>True where every corner lies inside every half-space: planes that nearly coincide can close a surface around too much.</summary>
+    private static bool Holds(IReadOnlyList<Plane> halfSpaces, List<Vec3> vertices, double tolerance)
+    {
+        foreach (var plane in halfSpaces)
+        {
+            foreach (var vertex in vertices)
+            {
+                if (plane.Distance(vertex) > 2 * tolerance)
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
     }
 
     private static PolyhedronStatus Clip(

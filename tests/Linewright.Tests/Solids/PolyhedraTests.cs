@@ -12,8 +12,10 @@ public class PolyhedraTests
         .Where(v => v.Length > 0.1).Select(v => v.Normalised());
 
     // Random half-spaces around the origin, closed by a box.
-    private static readonly Gen<ConvexPolyhedron> Bodies = Gen.Select(Directions, Gen.Double[0.5, 3], (n, d) => new Plane(n, d)).Array[0, 40]
-        .Select(planes => Solid([.. planes, .. BoxPlanes(2, 2, 2)]));
+    private static readonly Gen<Plane[]> HalfSpaces = Gen.Select(Directions, Gen.Double[0.5, 3], (n, d) => new Plane(n, d)).Array[0, 40]
+        .Select(planes => (Plane[])[.. planes, .. BoxPlanes(2, 2, 2)]);
+
+    private static readonly Gen<ConvexPolyhedron> Bodies = HalfSpaces.Select(planes => Solid(planes));
 
     private static readonly Gen<Pose> Poses = Gen.Select(Directions, Gen.Double[-4, 4], Directions, Gen.Double[0, 6], (axis, angle, way, far)
         => Pose.Turn(axis, angle) with { Origin = way * far });
@@ -114,8 +116,30 @@ public class PolyhedraTests
 
     [Fact]
     public void Corners_lie_on_their_planes_and_inside_all_others()
-        => Bodies.Sample(body => body.Faces.All(f => f.Loop.All(v => Math.Abs(f.Plane.Distance(body.Vertices[v])) < 1e-8))
-            && body.Vertices.All(v => body.DistanceBound(v) < 1e-8));
+        => HalfSpaces.Sample(planes =>
+        {
+            // Half-spaces that nearly coincide are taken for one, which moves a corner off the other.
+            var body = Solid(planes);
+            var most = planes.SelectMany((p, i) => planes.Skip(i + 1).Select(q => (p.Normal - q.Normal).Length)).Any(angle => angle is > 0 and < 1e-6) ? 2e-6 : 1e-8;
+            return body.Faces.All(f => f.Loop.All(v => Math.Abs(f.Plane.Distance(body.Vertices[v])) < most))
+                && planes.All(p => body.Vertices.All(v => p.Distance(v) < most));
+        });
+
+    [Fact]
+    public void No_corner_is_left_outside_a_plane_that_nearly_coincides_with_others()
+    {
+        // Found by many random bodies: the surface once closed around a corner 0.37 mm outside.
+        Plane[] planes =
+        [
+            new(new Vec3(-0.7846021773703097, -0.40236825268967524, 0.47169822184658133), 2),
+            new(new Vec3(0.5255367293655159, -0.8029887971329991, -0.28110520764777025), 1),
+            new(new Vec3(-0.9999999999999999, 0, 1.611802065785508E-09), 2), new(-Vec3.UnitX, 2),
+            new(new Vec3(0.5386830512975327, 0.8292568568380585, 0.1488409743042669), 2.2267031355431377),
+            new(new Vec3(0.6561424428630014, 0, -0.754637061555933), 1.5429571023809743), new(-Vec3.UnitY, 2), new(Vec3.UnitZ, 2),
+        ];
+        var body = Solid(planes);
+        Assert.All(body.Vertices, v => Assert.All(planes, p => Assert.InRange(p.Distance(v), -10, 1e-6)));
+    }
 
     [Fact]
     public void Loops_run_counter_clockwise_seen_from_outside_also_in_a_mirror()
