@@ -1,6 +1,7 @@
 using Linewright.Assembly;
 using Linewright.Layout;
 using Linewright.Materials;
+using Linewright.Parts;
 using Linewright.Solids.Measures;
 using Linewright.Solids.Space;
 
@@ -23,7 +24,7 @@ internal sealed class HingeRangeCheck : ICheck
     private const double LeastOutwardDeg = 8, MostOutwardDeg = 20;
 
     // Common practice: 1 to 3 degrees by play, more feels loose. Ends of the scale: Assumed.
-    private const double StiffDeg = 0.5, LooseDeg = 3, MostSidewaysDeg = 6;
+    private const double StiffDeg = 0.5, LooseDeg = HingeRule.FirmDeg, MostSidewaysDeg = 6;
 
     // Nothing turns further than this before it is called free.
     private const double MostInwardDeg = 75, MostOutDeg = 40, MostSideDeg = 15;
@@ -36,12 +37,12 @@ internal sealed class HingeRangeCheck : ICheck
         stop.ThrowIfCancellationRequested();
 
         var shared = Backwards(joint, joint.SharedMm);
-        yield return Outward(joint, shared);
+        yield return Outward(model, joint, shared);
         yield return MetalStopsFirst(model, joint, shared, Backwards(joint, joint.SlackMm));
         stop.ThrowIfCancellationRequested();
 
-        yield return Loose(joint, "flex-sideways", "sideways bend", Vec3.UnitZ);
-        yield return Loose(joint, "twist", "twist", Vec3.UnitX);
+        yield return Loose(model, joint, "flex-sideways", "sideways bend", Vec3.UnitZ);
+        yield return Loose(model, joint, "twist", "twist", Vec3.UnitX);
     }
 
     /// <summary>The largest turn between two pieces of the line on the wrist of the brief, degrees.</summary>
@@ -77,7 +78,7 @@ internal sealed class HingeRangeCheck : ICheck
     public static FirstContactResult Backwards(Joint joint, double backMm)
         => joint.Turn(backMm, -Vec3.UnitY, double.DegreesToRadians(MostOutDeg));
 
-    private static Finding Outward(Joint joint, FirstContactResult turn)
+    private static Finding Outward(PieceModel model, Joint joint, FirstContactResult turn)
     {
         var measured = Degrees(turn);
         var (isLow, isHigh) = (measured < LeastOutwardDeg, measured > MostOutwardDeg);
@@ -88,10 +89,19 @@ internal sealed class HingeRangeCheck : ICheck
             measured, isHigh ? MostOutwardDeg : LeastOutwardDeg, "deg",
             "a line bends backwards by 8 to 20 to be threaded, then metal stops it",
             Marks.CommonPractice,
-            isLow ? "raise hinge.outward_stop_deg" : isHigh ? "lower hinge.outward_stop_deg" : "")
+            isLow ? OutwardCure(model) : isHigh ? "lower hinge.outward_stop_deg" : "")
         {
             Spots = joint.Spots(turn, joint.SharedMm, -Vec3.UnitY),
         };
+    }
+
+    /// <summary>Stops stand where they were asked for, or sooner where stones would meet: then only a wider gap lets the line bend further.</summary>
+    private static string OutwardCure(PieceModel model)
+    {
+        var asked = double.DegreesToRadians(model.Piece.Design.Brief.Hinge.OutwardStopDeg);
+        return 2 * model.Piece.Link.OutwardHalf < asked - 1e-9
+            ? "raise link.stone_gap_mm: the stops stand where the stones would meet"
+            : "raise hinge.outward_stop_deg";
     }
 
     private static Finding MetalStopsFirst(PieceModel model, Joint joint, FirstContactResult shared, FirstContactResult slack)
@@ -120,7 +130,7 @@ internal sealed class HingeRangeCheck : ICheck
         };
     }
 
-    private static Finding Loose(Joint joint, string rule, string what, Vec3 axis)
+    private static Finding Loose(PieceModel model, Joint joint, string rule, string what, Vec3 axis)
     {
         var limit = double.DegreesToRadians(MostSideDeg);
         var left = joint.Turn(joint.SharedMm, axis, limit);
@@ -137,10 +147,21 @@ internal sealed class HingeRangeCheck : ICheck
             Marks.CommonPractice,
             verdict == Verdict.Pass ? ""
                 : measured < StiffDeg ? "raise hinge.side_clearance_mm"
-                : "lower hinge.side_clearance_mm or hinge.diametral_clearance_mm, or raise hinge.eye_width_mm")
+                : LooseCure(model.Piece.Hinge, model.Piece.Design.Spec!))
         {
             Spots = joint.Spots(turn, joint.SharedMm, axis),
         };
+    }
+
+    /// <summary>An eye tips on its bar by the clearance over its width, until it meets a cheek: whichever comes first is what to change.</summary>
+    private static string LooseCure(HingeForm hinge, LineSpec spec)
+    {
+        var clearance = hinge.HoleMm - hinge.BarMm;
+        var firm = HingeRule.FirmWidthMm(clearance, hinge.Kind);
+        var fitted = hinge.EyeWidthMm * clearance / firm;
+        return firm <= Math.Max(HingeForm.MostWidthMm(spec, hinge.Kind), hinge.EyeWidthMm)
+            ? FormattableString.Invariant($"set hinge.eye_width_mm to {firm:0.00}")
+            : FormattableString.Invariant($"take larger stones, or set hinge.diametral_clearance_mm to {fitted:0.000} and fit every joint by hand; no collar is left beside an eye of {firm:0.00}");
     }
 
     private static double Degrees(FirstContactResult turn) => double.RadiansToDegrees(Math.Abs(turn.Angle));

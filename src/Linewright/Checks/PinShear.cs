@@ -3,7 +3,7 @@ using Linewright.Solids.Space;
 namespace Linewright.Checks;
 
 /// <summary>What a hinge pin or cross bar bears before it is cut through at both cheeks.</summary>
-/// <remarks>Forces in N, stress in MPa. Bending of a long pin gives way earlier: see <see cref="Beam"/>.</remarks>
+/// <remarks>Forces in N, stress in MPa. Bending of a long pin gives way earlier: see <see cref="Parts.Beam"/>.</remarks>
 public static class PinShear
 {
     /// <summary>Shear at yield as a part of the tensile yield: 1 / square root of 3. Source: von Mises (1913), distortion energy.</summary>

@@ -80,12 +80,18 @@ internal sealed class StoneRoomCheck : ICheck
         yield return new Finding(
             "opening", isNarrow || isWide ? Verdict.Caution : Verdict.Pass, "opening under the stone, at its narrowest", share,
             100 * (isWide ? MostOpening : LeastOpening), "%", "55 to 75 % of the stone, for light and brush", Marks.CommonPractice,
-            isNarrow ? "raise link.opening_percent" : isWide ? "lower link.opening_percent" : "");
+            isNarrow ? OpeningCure(form, share) : isWide ? "lower link.opening_percent" : "");
         var isStrong = left >= LeastLeftMm;
         yield return new Finding(
             "opening-wall", isStrong ? Verdict.Pass : Verdict.Fail, "base rail beside the opening, across the line", left, LeastLeftMm, "mm",
             "wall left beside an opening", Marks.CommonPractice, isStrong ? "" : "lower link.opening_percent, or raise link.rail_mm");
     }
+
+    /// <summary>The base opens as far as asked, or as far as bar and eye of its own joints let it: then only more room for those helps.</summary>
+    private static string OpeningCure(LinkForm form, double share)
+        => share < 100 * 2 * form.OpeningMm / form.StoneMm - 0.5
+            ? "raise link.stone_gap_mm, or take larger stones or a metal that casts thinner: bar and eye reach in from both ends"
+            : "raise link.opening_percent";
 
     private static Finding Entry(Piece piece, Solid cast)
     {

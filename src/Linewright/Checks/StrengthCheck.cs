@@ -14,7 +14,7 @@ namespace Linewright.Checks;
 /// </remarks>
 internal sealed class StrengthCheck : ICheck
 {
-    private const double GoalN = 50, LeastN = 30;
+    private const double GoalN = HingeRule.PullN, LeastN = 30;
 
     // Edges of a hole in a pulled lug bear more than its mean. Assumed: 1.5, since a soft metal evens peaks out.
     private const double LugPeak = 1.5;

@@ -29,7 +29,7 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
             Blend.Fillet(0.1),
             outside,
             HingeEnds.Wedge(false, link.InwardHalf, link.OutwardHalf + StoneRoom).Moved(axis));
-        var metal = Solid.Union(Blend.Fillet(spec.FilletMm), body, ends.CheekRounds().Moved(axis), ends.Stops(false, link, 0.25 + spec.ClaspWallMm, link.ClaspStopHighMm).Moved(axis));
+        var metal = Solid.Union(Blend.Fillet(spec.FilletMm), body, ends.CheekRounds().Moved(axis), ends.Stops(false, link, 0.25 + spec.ClaspWallMm, link.ClaspStopHighMm, (0.1, form.HeightMm - form.WallMm / 2)).Moved(axis));
         if (spec.Safety)
         {
             metal = Solid.Union(Blend.Fillet(0.15), metal, SafetyBuilder.Post(form, SafetyBuilder.BoxPostX(form)));

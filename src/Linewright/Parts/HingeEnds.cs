@@ -147,12 +147,19 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     /// <param name="link">Where the stops stand.</param>
     /// <param name="length">From the joint's axis to the lugs' roots.</param>
     /// <param name="high">Height of the lugs' tops over the skin.</param>
-    public Solid Stops(bool isEyeSide, LinkForm link, double length, double high)
+    /// <param name="root">Where what carries the lugs begins, from the axis, and a height inside it: a body lower than the lugs gets feet for them. Null where their roots meet it.</param>
+    public Solid Stops(bool isEyeSide, LinkForm link, double length, double high, (double FromMm, double LowMm)? root = null)
     {
-        var lug = Shape.BoxBetween(
-            new Vec3(-0.2, link.StopYMm - link.StopHalfMm, link.StopLowMm - form.HeightMm),
+        Solid Lug(double from, double low) => Shape.BoxBetween(
+            new Vec3(from, link.StopYMm - link.StopHalfMm, low - form.HeightMm),
             new Vec3(length, link.StopYMm + link.StopHalfMm, high - form.HeightMm),
             Math.Min(edge, link.StopHalfMm / 3));
+        var lug = Lug(-0.2, link.StopLowMm);
+        if (root is { } foot && foot.LowMm < link.StopLowMm)
+        {
+            lug = Solid.Union(lug, Lug(foot.FromMm, foot.LowMm));
+        }
+
         var both = Solid.Union(lug, lug.Moved(Pose.Mirror(Vec3.UnitY)));
 
         // Trimmed before the fillets at its root, so that no fillet runs over an edge that is cut off later.

@@ -17,11 +17,16 @@ public sealed record HingeForm
     // Light, brush and the setter's flux must pass between eye and stone. Common practice: 0.05 to 0.10.
     private const double StoneClearMm = 0.09;
 
-    // What an eye over a bar may be higher, or the stones wider apart, before pins are the better joint. Assumed.
-    private const double HigherMm = 0.45, WiderMm = 0.09;
+    // What an eye over a bar may be higher, the stones wider apart, or its wag over what feels firm, before pins are the
+    // better joint. Assumed.
+    private const double HigherMm = 0.45, WiderMm = 0.09, MostWag = 1.6;
 
     // A collar's wire, what the window's edges take of it, and its distance from the pavilion.
     private const double CollarSpareMm = LinkForm.CutMm / 2 + LinkForm.RailStoneClearMm;
+
+    // What the window for the neighbour's eye leaves of the collar across the line. It runs round and leans, so that its wall
+    // is a tenth more. Felt on solids of 2.5 mm stones.
+    private const double CollarBesideMm = 0.5;
 
     /// <summary>Eye over bar, or pinned; never auto.</summary>
     public required HingeKind Kind { get; init; }
@@ -85,26 +90,32 @@ public sealed record HingeForm
             return Derive(spec, spec.Hinge);
         }
 
-        // An eye over a bar is the simpler and the stronger joint. It is left only where it would part the stones, or lift
-        // them over what is usual and far over what pins need. Assumed.
+        // An eye over a bar is the simpler and the stronger joint. It is left only where it would part the stones, lift them
+        // over what is usual and far over what pins need, or be too narrow between what is left of the collar. Assumed.
         HingeForm cast = Derive(spec, HingeKind.EyeOverBar), pinned = Derive(spec, HingeKind.PinnedKnuckles);
         var height = Math.Max(HeightRule.MostMm(spec.Stone.DiameterMm) - spec.Stone.DepthMm, pinned.CuletMm + HigherMm);
         var parts = cast.LeastPitchMm > Math.Max(spec.Stone.DiameterMm + spec.GapMinMm, pinned.LeastPitchMm) + WiderMm;
-        return cast.CuletMm <= height && !parts ? cast : pinned;
+        var wags = MostWidthMm(spec, cast.Kind) * MostWag < HingeRule.FirmWidthMm(cast.HoleMm - cast.BarMm, cast.Kind);
+        return cast.CuletMm <= height && !parts && !wags ? cast : pinned;
     }
 
     private static HingeForm Derive(LineSpec spec, HingeKind kind)
     {
         var d = spec.Stone.DiameterMm;
 
-        // A cast bar has a least diameter in each metal; a drawn wire may be thinner. Common practice: 0.7 to 0.8 for 3 mm
-        // stones. The rest follows from a pull of 50 N across the eye: see the strength check.
-        var bar = spec.BarMm ?? (kind == HingeKind.EyeOverBar
-            ? Math.Max(spec.CastBarLimitMm + spec.WallReserveMm, 0.275 * d)
-            : Math.Clamp(0.5 + 0.1 * d, 0.65, 0.9));
         // What the joint must run free by after assembly. Common practice: 0.05 to 0.10 on the diameter; a closed and
         // welded eye scatters more than a reamed hole on drawn wire.
-        var hole = bar + (spec.DiametralClearanceMm ?? (kind == HingeKind.EyeOverBar ? 0.09 : 0.065));
+        var isCast = kind == HingeKind.EyeOverBar;
+        var clearance = spec.DiametralClearanceMm ?? (isCast ? 0.09 : 0.065);
+        var width = spec.EyeWidthMm ?? Math.Max(isCast ? 1.0 : 0, Math.Max(0.45 * d, Math.Min(HingeRule.FirmWidthMm(clearance, kind), MostWidthMm(spec, kind))));
+
+        // A cast bar has a least diameter in each metal; a drawn wire may be thinner. Common practice: 0.7 to 0.8 for 3 mm
+        // stones. The wider the eye, the thicker the bar that bears a pull across it.
+        var strong = HingeRule.StrongBarMm(width + 2 * spec.SideClearanceMm, isCast ? spec.CastYieldMPa : spec.DrawnYieldMPa);
+        var bar = spec.BarMm ?? Math.Max(strong, isCast
+            ? Math.Max(spec.CastBarLimitMm + spec.WallReserveMm, 0.275 * d)
+            : Math.Clamp(0.5 + 0.1 * d, 0.65, 0.9));
+        var hole = bar + clearance;
         var wall = spec.EyeWallMm ?? Math.Max(spec.DrawnKnuckleMm + 0.05, 0.13 * d);
         var eye = hole / 2 + wall;
         var cheek = spec.CheekMm ?? Math.Max(spec.DrawnKnuckleMm + 0.05, 0.15 * d);
@@ -117,7 +128,6 @@ public sealed record HingeForm
         var play = (hole - bar) / 2;
         double eyeSweep = eye + play + spec.ReliefMm, cheekSweep = Math.Min(cheekRadius, eye) + play + spec.ReliefMm;
         var room = Math.Max(eye + StoneClearMm, kind == HingeKind.PinnedKnuckles ? cheekSweep + spec.DrawnWireMm + CollarSpareMm : 0);
-        var width = spec.EyeWidthMm ?? Math.Max(1.0, 0.45 * d);
         return new HingeForm
         {
             Kind = kind,
@@ -134,6 +144,11 @@ public sealed record HingeForm
             CuletMm = CuletFor(spec, room, height, LeastPitch(eye, play, spec.ReliefMm), eyeSweep, cheekSweep, width / 2),
         };
     }
+
+    /// <summary>The widest eye whose window leaves the collar a wall on either side; no limit where cheeks part it anyway.</summary>
+    internal static double MostWidthMm(LineSpec spec, HingeKind kind) => kind == HingeKind.EyeOverBar
+        ? 2 * (LinkForm.CollarOuterRatio * spec.Stone.DiameterMm - spec.SideClearanceMm - CollarBesideMm - spec.WallReserveMm)
+        : double.PositiveInfinity;
 
     private static double LeastPitch(double eyeRadius, double play, double relief) => 2 * (eyeRadius + play) + relief + LinkForm.CutMm / 2;
 

@@ -109,6 +109,12 @@ public sealed record LineSpec
     /// <summary>Least cast wire to draw.</summary>
     public double DrawnWireMm => LinkForm.WireMm + WallReserveMm;
 
+    /// <summary>0.2 % yield of a bar as cast, MPa.</summary>
+    public required double CastYieldMPa { get; init; }
+
+    /// <summary>0.2 % yield of a pin of hard drawn wire, MPa.</summary>
+    public required double DrawnYieldMPa { get; init; }
+
     /// <summary>Young's modulus of the tongue.</summary>
     public required double ModulusMPa { get; init; }
 

@@ -57,6 +57,8 @@ internal static class LineSpecs
             WallReserveMm = brief.Process.WallReserveMm,
             KnuckleLimitMm = limits.MinimumKnuckleWallMm,
             CastBarLimitMm = limits.MinimumCastBarMm,
+            CastYieldMPa = alloy.YieldMPa(Temper.Annealed),
+            DrawnYieldMPa = alloy.YieldMPa(Temper.Hard),
             ModulusMPa = alloy.ModulusMPa,
             TongueStrainLimit = StrainShare * alloy.YieldMPa(brief.Clasp.Temper) / alloy.ModulusMPa,
         }, "");

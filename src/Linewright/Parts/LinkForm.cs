@@ -30,6 +30,9 @@ public sealed record LinkForm
     // What the rounded edges of a cut take from a wire beside it. Calculated.
     internal const double CutMm = 0.08;
 
+    // Radius of the collar over the stone's diameter: tucked under the girdle, so that light gets in. Common practice.
+    internal const double CollarOuterRatio = 0.4875;
+
     // What stays between two girdles, a side, when the stops have met. Common practice: stones never touch.
     private const double StoneSpareMm = 0.075;
 
@@ -204,7 +207,7 @@ public sealed record LinkForm
             lengthwise = Math.Min(half, pitchMm / 2 - new HingeEnds(hinge, spec.EdgeMm).CheekReach(0.75 * rail)) - endRail;
         }
 
-        var outer = 0.4875 * d;
+        var outer = CollarOuterRatio * d;
 
         // The rail's top keeps a flat: the pavilion's bevel must not run out to a knife edge.
         var flat = Math.Max(0.2, 0.09 * d);

@@ -105,5 +105,10 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
             new Vec3(foldX - joint, -half - 1, top - t - reach), new Vec3(form.CatchMm, half + 1, top + reach)));
     }
 
-    private Solid Stops() => ends.Stops(true, link, form.LengthMm - form.CarrierMm, link.ClaspStopHighMm).Moved(form.LengthMm, 0, link.Hinge.HeightMm);
+    private Solid Stops()
+    {
+        var length = form.LengthMm - form.CarrierMm;
+        return ends.Stops(true, link, length, link.ClaspStopHighMm, (length - form.CarrierWallMm + 0.4, form.HeightMm - form.WallMm / 2))
+            .Moved(form.LengthMm, 0, link.Hinge.HeightMm);
+    }
 }

@@ -1,6 +1,6 @@
 using Linewright.Solids.Space;
 
-namespace Linewright.Checks;
+namespace Linewright.Parts;
 
 /// <summary>Deflection and stress of slender straight bars: pins, cross bars, leaves.</summary>
 /// <remarks>
