@@ -51,7 +51,7 @@ internal static class CastingTables
         }
 
         console.WriteLine();
-        console.MarkupLine(FormattableString.Invariant($"[bold]metal to weigh out {casting.MetalToWeighOutG:0.00} g[/]; by process.tree_percent over the parts {casting.RuleOfThumbG:0.00} g"));
+        console.MarkupLine(FormattableString.Invariant($"[bold]metal to weigh out {casting.MetalToWeighOutG:0.00} g[/]"));
         console.MarkupLine(FormattableString.Invariant($"patterns with sprues {casting.PatternsG:0.00} g; a gram of them is {casting.MetalPerPattern:0.00} g of metal"));
         console.WriteLine();
         foreach (var note in casting.Notes)

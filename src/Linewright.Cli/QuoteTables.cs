@@ -16,7 +16,7 @@ internal sealed class QuoteTables(Desk desk) : IDisposable
     {
         var basis = quote.Basis;
         page.Line($"[bold]{Markup.Escape(basis.Name)}[/]");
-        page.Line($"{Markup.Escape(basis.Metal)}, {basis.FinishedG:0.00} g finished, {basis.CastG:0.00} g as cast");
+        page.Line($"{Markup.Escape(basis.Metal)}, {basis.FinishedG:0.00} g finished, {basis.CastG:0.00} g as cast, {basis.MeltG:0.00} g to melt");
         page.Line($"{basis.Stones.Count} x {Markup.Escape(basis.Stones.Species)} {basis.Stones.DiameterMm:0.00} mm, {basis.Stones.SetCt:0.00} ct{Markup.Escape(quote.Grade.Length > 0 ? $", {quote.Grade}" : "")}");
         page.Line($"prices: {Markup.Escape(quote.Prices.Name)}, {Day(quote.Prices.Date)}");
         page.Console.WriteLine();
@@ -50,7 +50,7 @@ internal sealed class QuoteTables(Desk desk) : IDisposable
         }
 
         page.Console.WriteLine();
-        foreach (var note in quote.Notes.Append(quote.Prices.Note).Where(note => note.Length > 0))
+        foreach (var note in quote.ShopNotes.Concat(quote.Notes).Append(quote.Prices.Note).Where(note => note.Length > 0))
         {
             page.Line($"[dim]{Markup.Escape(note)}[/]");
         }

@@ -152,7 +152,7 @@ internal sealed class ReportTables : IDisposable
         {
             table.AddRow("metal, finished", $"{Number(weights.MetalFinishedG, 2)} g");
             table.AddRow("metal, as cast", $"{Number(weights.MetalCastG, 2)} g");
-            table.AddRow("metal to melt, with sprues and button", $"{Number(weights.MetalToMeltG, 2)} g");
+            table.AddRow("metal to melt, with its trees", $"{Number(weights.MetalToMeltG, 2)} g");
         }
 
         var stones = report.Stones;

@@ -32,8 +32,8 @@ internal sealed class Workbench : IWorkbench
     {
         var design = Solve(brief);
         stage.Report("Weighing");
-        var weights = Weighing.Of(PartsBuilder.Build(design), stop: stop);
-        return (Reports.Of(design), Quotes.Of(QuoteBasis.Of(design, weights), list, grade));
+        var plan = CastingPlans.Of(PartsBuilder.Build(design), stop: stop);
+        return (Reports.Of(design), Quotes.Of(QuoteBasis.Of(plan), list, grade));
     }
 
     /// <inheritdoc/>
@@ -60,7 +60,7 @@ internal sealed class Workbench : IWorkbench
     {
         var made = Made(brief, stage, stop);
         var casting = Casting(made, stage, stop);
-        CastingFiles.Write(casting, made.Model.Piece, folder.Create, stop);
+        CastingFiles.Write(casting, folder.Create, stop);
         return Reports.Of(made) with { Casting = casting.Report };
     }
 
@@ -99,10 +99,10 @@ internal sealed class Workbench : IWorkbench
     /// <inheritdoc/>
     public IPhotoSession Photograph(ResolvedBrief brief) => new PhotoSession(PartsBuilder.Build(Solve(brief)));
 
-    private static CastingPlan Casting(MadePiece made, IProgress<string> stage, CancellationToken stop)
+    private static CastingPatterns Casting(MadePiece made, IProgress<string> stage, CancellationToken stop)
     {
         stage.Report("Spruing the parts");
-        return CastingPlans.Of(made.Model.Piece, [.. made.Patterns.Select(pattern => pattern.Outcome)], stop);
+        return CastingPlans.Patterns(made.Casting, stop);
     }
 
     private static LineDesign Solve(ResolvedBrief brief)

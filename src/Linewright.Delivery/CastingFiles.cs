@@ -1,6 +1,5 @@
 using Linewright.Casting;
 using Linewright.Files;
-using Linewright.Parts;
 
 namespace Linewright.Delivery;
 
@@ -8,21 +7,20 @@ namespace Linewright.Delivery;
 public static class CastingFiles
 {
     /// <summary>Writes plate.3mf, plate-2.3mf and so on, and tree.csv.</summary>
-    /// <param name="plan">The plan.</param>
-    /// <param name="piece">The piece that it belongs to.</param>
+    /// <param name="patterns">The planned patterns, meshed.</param>
     /// <param name="create">Opens a new file for writing by its path in the folder, with /.</param>
     /// <param name="stop">Asks to stop.</param>
     /// <exception cref="OperationCanceledException">The writing was asked to stop.</exception>
-    public static void Write(CastingPlan plan, Piece piece, Func<string, Stream> create, CancellationToken stop)
+    public static void Write(CastingPatterns patterns, Func<string, Stream> create, CancellationToken stop)
     {
-        ArgumentNullException.ThrowIfNull(plan);
-        ArgumentNullException.ThrowIfNull(piece);
+        ArgumentNullException.ThrowIfNull(patterns);
         ArgumentNullException.ThrowIfNull(create);
+        var plan = patterns.Plan;
         for (var index = 0; index < plan.Plates.Length; index++)
         {
             stop.ThrowIfCancellationRequested();
             using var file = create(CastingPlans.FileOf(index));
-            ThreeMfWriter.Write(file, PlateScene(plan, index, piece));
+            ThreeMfWriter.Write(file, PlateScene(patterns, index));
         }
 
         using var table = create("tree.csv");
@@ -35,20 +33,21 @@ public static class CastingFiles
             ])));
     }
 
-    private static FileScene PlateScene(CastingPlan plan, int index, Piece piece)
+    private static FileScene PlateScene(CastingPatterns patterns, int index)
     {
+        var (plan, name) = (patterns.Plan, patterns.Plan.Piece.Design.Brief.Name);
         // Patterns are resin or wax. Assumed: the amber of castable resin.
         var resin = new FileMaterial("pattern", 0.8, 0.45, 0.1, 0, 0.5);
         var parts = plan.Plates[index].Places
             .GroupBy(place => place.Part)
             .Select(group => new MeshPart(
-                plan.Parts[group.Key].Part.Name, plan.Parts[group.Key].Mesh, [.. group.Select(place => place.Pose)], resin)
+                plan.Parts[group.Key].Part.Name, patterns.Meshes[group.Key], [.. group.Select(place => place.Pose)], resin)
             {
                 PartNumber = plan.Parts[group.Key].Part.Name + (plan.Parts[group.Key].Site is null ? ", without sprue" : ", with sprue"),
             })
             .ToList();
         return new FileScene(
-            plan.Plates.Length == 1 ? $"{piece.Design.Brief.Name}, plate" : FormattableString.Invariant($"{piece.Design.Brief.Name}, plate {index + 1} of {plan.Plates.Length}"),
+            plan.Plates.Length == 1 ? $"{name}, plate" : FormattableString.Invariant($"{name}, plate {index + 1} of {plan.Plates.Length}"),
             parts);
     }
 

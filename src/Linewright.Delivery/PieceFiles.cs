@@ -18,12 +18,12 @@ public static class PieceFiles
 
     /// <summary>Writes everything but report.json.</summary>
     /// <param name="made">The piece.</param>
-    /// <param name="casting">Its sprues, plates and trees.</param>
+    /// <param name="casting">Its patterns with their sprues, meshed.</param>
     /// <param name="create">Opens a new file for writing by its path in the folder, with /.</param>
     /// <param name="stage">Told what is being written.</param>
     /// <param name="stop">Asks to stop.</param>
     /// <exception cref="OperationCanceledException">The writing was asked to stop.</exception>
-    public static void Write(MadePiece made, CastingPlan casting, Func<string, Stream> create, IProgress<string> stage, CancellationToken stop)
+    public static void Write(MadePiece made, CastingPatterns casting, Func<string, Stream> create, IProgress<string> stage, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(made);
         ArgumentNullException.ThrowIfNull(create);
@@ -61,7 +61,7 @@ public static class PieceFiles
         }
 
         stage.Report("Writing the plate");
-        CastingFiles.Write(casting, made.Model.Piece, create, stop);
+        CastingFiles.Write(casting, create, stop);
         stage.Report("Writing the assembly");
 
         // Both files show the same metal: it is felt once.

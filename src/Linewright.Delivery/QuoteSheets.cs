@@ -101,6 +101,7 @@ internal static class QuoteSheets
             Text("meant to hold until", prices.ValidUntil is { } end ? Day(end) : "not said"),
             Text("validity", prices.Validity),
             Text("note", prices.Note),
+            .. quote.ShopNotes.Select((note, index) => Text(index == 0 ? "how it was counted" : "", note)),
             .. quote.Notes.Select((note, index) => Text(index == 0 ? "what this is not" : "", note)),
         ];
         return new Sheet("About", [new("about", 24), new("", 110)], rows);

@@ -2,8 +2,8 @@ using System.Net;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Linewright.Casting;
 using Linewright.Delivery;
-using Linewright.Making;
 using Linewright.Paper;
 using Linewright.Parts;
 using Linewright.Quote;
@@ -31,7 +31,7 @@ public class QuoteDoorTests(StudioFixture studio) : IClassFixture<StudioFixture>
         var stop = TestContext.Current.CancellationToken;
         var brief = WorkshopDoorTests.Resolved();
         var design = LineDesign.Solve(brief);
-        var quote = Quotes.Of(QuoteBasis.Of(design, Weighing.Of(PartsBuilder.Build(design), stop: stop)), List(Prices.Value));
+        var quote = Quotes.Of(QuoteBasis.Of(CastingPlans.Of(PartsBuilder.Build(design), stop: stop)), List(Prices.Value));
         var files = WorkshopDoorTests.Written(create => QuoteFiles.Write(quote, brief, create));
         Assert.NotNull(quote.Total);
         foreach (var (format, file) in new[] { ("json", "quote.json"), ("xlsx", "quote.xlsx"), ("csv", "quote.csv"), ("pdf", "quote-client.pdf") })
@@ -47,7 +47,7 @@ public class QuoteDoorTests(StudioFixture studio) : IClassFixture<StudioFixture>
         var stop = TestContext.Current.CancellationToken;
         var brief = WorkshopDoorTests.Resolved();
         var design = LineDesign.Solve(brief);
-        var quote = Quotes.Of(QuoteBasis.Of(design, Weighing.Of(PartsBuilder.Build(design), stop: stop)), List(Prices.Value));
+        var quote = Quotes.Of(QuoteBasis.Of(CastingPlans.Of(PartsBuilder.Build(design), stop: stop)), List(Prices.Value));
         byte[] On(PaperSize paper) => WorkshopDoorTests.Written(create => QuoteFiles.Write(quote, brief, paper, create))["quote-client.pdf"];
         using var answer = await studio.PostAsync("api/quote?format=pdf&paper=letter", Request(Prices.Value), stop);
         var letter = await answer.Content.ReadAsByteArrayAsync(stop);

@@ -59,8 +59,8 @@ public class WorkshopDoorTests(StudioFixture studio) : IClassFixture<StudioFixtu
     {
         var stop = TestContext.Current.CancellationToken;
         var made = Chain.Value.Made;
-        var plan = CastingPlans.Of(made.Model.Piece, [.. made.Patterns.Select(pattern => pattern.Outcome)], stop);
-        var files = Written(create => CastingFiles.Write(plan, made.Model.Piece, create, stop));
+        var patterns = CastingPlans.Patterns(made.Casting, stop);
+        var (plan, files) = (patterns.Plan, Written(create => CastingFiles.Write(patterns, create, stop)));
         using var plate = await studio.PostAsync("api/plate?format=3mf", Coarse, stop);
         Assert.Equal("model/3mf", plate.Content.Headers.ContentType!.MediaType);
         Assert.Equal(files["plate.3mf"], await plate.Content.ReadAsByteArrayAsync(stop));

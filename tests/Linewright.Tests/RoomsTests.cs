@@ -53,7 +53,7 @@ public class RoomsTests
     [
         typeof(BriefReader), typeof(BriefDefaults), typeof(BriefSchema), typeof(PartsBuilder), typeof(PieceChecks), typeof(Cautions),
         typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(PieceFiles), typeof(QuoteFiles),
-        typeof(PriceListReader), typeof(PriceSchema), typeof(Weighing), typeof(Quotes), typeof(QuoteGrids), typeof(QuoteJson), typeof(MaterialTables), typeof(SheetFiles), typeof(StudioServer),
+        typeof(PriceListReader), typeof(PriceSchema), typeof(Quotes), typeof(QuoteGrids), typeof(QuoteJson), typeof(MaterialTables), typeof(SheetFiles), typeof(StudioServer),
         typeof(ToleranceStudy), typeof(WallReserves), typeof(CastingPlans), typeof(CastingFiles), typeof(PictureFile), typeof(PictureWords),
     ];
 

@@ -56,7 +56,6 @@ public sealed class PieceShelf
         Name = "",
         Process = brief.Process with
         {
-            TreePercent = 0,
             ToleranceMm = 0,
             ScaleSpreadPercent = 0,
             CommonSpreadUm = 0,

@@ -24,7 +24,8 @@ public sealed class SolvedPiece(LineDesign design, SolvedPiece? twin = null)
     private readonly Stage<ImmutableArray<MeshOutcome>> cast = new();
     private readonly Stage<IReadOnlyList<Finding>> findings = new();
     private readonly Stage<IReadOnlyList<Finding>> walls = new();
-    private readonly Stage<CastingPlan> casting = new();
+    private readonly Stage<CastingPlan> plan = new();
+    private readonly Stage<CastingPatterns> casting = new();
 
     private WorkshopPapers? papers;
 
@@ -74,13 +75,23 @@ public sealed class SolvedPiece(LineDesign design, SolvedPiece? twin = null)
         },
         stop);
 
-    /// <summary>Model and patterns: what weights and files come from.</summary>
+    /// <summary>Weights, and how the piece is cast; not meshed for the printer.</summary>
+    public Task<CastingPlan> PlanAsync(IProgress<string> stage, CancellationToken stop) => plan.GetAsync(
+        () =>
+        {
+            stage.Report("Weighing");
+            return CastingPlans.Of(Piece, stop: stop);
+        },
+        stop);
+
+    /// <summary>Model, patterns and weights: what report and files come from.</summary>
     public async Task<MadePiece> MadeAsync(IProgress<string> stage, CancellationToken stop)
     {
         var worn = await ModelAsync(stage, stop).ConfigureAwait(false);
         var meshes = await CastAsync(stage, stop).ConfigureAwait(false);
+        var planned = await PlanAsync(stage, stop).ConfigureAwait(false);
         var chain = Brief.Chain;
-        return new MadePiece(worn, [.. Piece.Parts.Select((part, index) => Pattern.Of(part, meshes[index], chain))]);
+        return new MadePiece(worn, [.. Piece.Parts.Select((part, index) => Pattern.Of(part, meshes[index], chain))], planned);
     }
 
     /// <summary>What every check measured.</summary>
@@ -113,20 +124,20 @@ public sealed class SolvedPiece(LineDesign design, SolvedPiece? twin = null)
             stop).ConfigureAwait(false);
     }
 
-    /// <summary>Sprues, plates and trees.</summary>
-    public async Task<CastingPlan> CastingAsync(IProgress<string> stage, CancellationToken stop)
+    /// <summary>Sprues, plates and trees, meshed for the printer.</summary>
+    public async Task<CastingPatterns> CastingAsync(IProgress<string> stage, CancellationToken stop)
     {
-        var meshes = await CastAsync(stage, stop).ConfigureAwait(false);
+        var planned = await PlanAsync(stage, stop).ConfigureAwait(false);
         return await casting.GetAsync(
             () =>
             {
                 stage.Report("Spruing the parts");
-                return CastingPlans.Of(Piece, meshes, stop);
+                return CastingPlans.Patterns(planned, stop);
             },
             stop).ConfigureAwait(false);
     }
 
-    /// <summary>The report with checks, weights and tolerances; sprues and plates take as long again and are <see cref="CastingAsync"/>'s.</summary>
+    /// <summary>The report with checks, weights and tolerances; meshing the sprued patterns takes as long again and is <see cref="CastingAsync"/>'s.</summary>
     public async Task<Report> ReportAsync(IProgress<string> stage, CancellationToken stop)
     {
         var found = await FindingsAsync(stage, stop).ConfigureAwait(false);

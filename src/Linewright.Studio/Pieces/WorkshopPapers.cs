@@ -44,8 +44,8 @@ public sealed class WorkshopPapers(SolvedPiece solved)
     /// <summary>The printer's plates and the table of the trees, by name.</summary>
     public async Task<IReadOnlyDictionary<string, byte[]>> PlatesAsync(IProgress<string> stage, CancellationToken stop)
     {
-        var plan = await solved.CastingAsync(stage, stop).ConfigureAwait(false);
-        return await plates.GetAsync(() => FilesInMemory.Of(create => CastingFiles.Write(plan, solved.Piece, create, stop)), stop).ConfigureAwait(false);
+        var patterns = await solved.CastingAsync(stage, stop).ConfigureAwait(false);
+        return await plates.GetAsync(() => FilesInMemory.Of(create => CastingFiles.Write(patterns, create, stop)), stop).ConfigureAwait(false);
     }
 
     /// <summary>How a lot of such pieces comes out.</summary>
@@ -61,11 +61,9 @@ public sealed class WorkshopPapers(SolvedPiece solved)
     }
 
     /// <summary>What a quote needs to know: weights as the command line takes them, and counts.</summary>
-    public Task<QuoteBasis> BasisAsync(IProgress<string> stage, CancellationToken stop) => basis.GetAsync(
-        () =>
-        {
-            stage.Report("Weighing");
-            return QuoteBasis.Of(solved.Design, Weighing.Of(solved.Piece, stop: stop));
-        },
-        stop);
+    public async Task<QuoteBasis> BasisAsync(IProgress<string> stage, CancellationToken stop)
+    {
+        var plan = await solved.PlanAsync(stage, stop).ConfigureAwait(false);
+        return await basis.GetAsync(() => QuoteBasis.Of(plan), stop).ConfigureAwait(false);
+    }
 }

@@ -78,8 +78,8 @@ internal static class WorkshopEndpoints
         {
             await JsonAsync(context, queue, async (stage, stop) =>
             {
-                var plan = await solved.CastingAsync(stage, stop).ConfigureAwait(false);
-                return PlateView.Of(solved.Brief, plan, PieceNumbers.ReportNode(Reports.Of(solved.Design) with { Casting = plan.Report }));
+                var patterns = await solved.CastingAsync(stage, stop).ConfigureAwait(false);
+                return PlateView.Of(solved.Brief, patterns, PieceNumbers.ReportNode(Reports.Of(solved.Design) with { Casting = patterns.Report }));
             }).ConfigureAwait(false);
             return;
         }

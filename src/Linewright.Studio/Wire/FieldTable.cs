@@ -84,7 +84,6 @@ public static class FieldTable
             "clasp.length_max_mm" => "longest length",
             "setting.claw_mm" => "claw diameter",
             "setting.cover_mm" => "claw cover",
-            "process.tree_percent" => "sprues and button",
             "process.mesh_deviation_um" => "deviation of files",
             "process.tolerance_mm" => "spread of sizes",
             "process.scale_spread_percent" => "spread of a tree's scale",

@@ -14,11 +14,11 @@ public static class PieceZip
 
     /// <summary>Writes the archive in memory.</summary>
     /// <param name="made">The piece.</param>
-    /// <param name="casting">Its sprues, plates and trees.</param>
+    /// <param name="casting">Its patterns with their sprues, meshed.</param>
     /// <param name="report">Its report.</param>
     /// <param name="stage">Told what is being written.</param>
     /// <param name="stop">Asks to stop.</param>
-    public static byte[] Write(MadePiece made, CastingPlan casting, Report report, IProgress<string> stage, CancellationToken stop)
+    public static byte[] Write(MadePiece made, CastingPatterns casting, Report report, IProgress<string> stage, CancellationToken stop)
     {
         using var bytes = new MemoryStream();
         using (var zip = new ZipArchive(bytes, ZipArchiveMode.Create, leaveOpen: true))

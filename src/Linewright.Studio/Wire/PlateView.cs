@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Linewright.Brief;
 using Linewright.Casting;
 using Linewright.Files;
+using Linewright.Solids.Meshing;
 using Linewright.Solids.Outlines;
 using Linewright.Solids.Space;
 
@@ -14,15 +15,16 @@ public static class PlateView
 
     /// <summary>The report's casting, the plates, the trees from the side, and each sprued pattern's visible lines about the foot of its sprue.</summary>
     /// <param name="brief">The brief.</param>
-    /// <param name="plan">The plan.</param>
+    /// <param name="patterns">The planned patterns, meshed.</param>
     /// <param name="report">The report that holds it.</param>
-    public static JsonObject Of(ResolvedBrief brief, CastingPlan plan, JsonNode report)
+    public static JsonObject Of(ResolvedBrief brief, CastingPatterns patterns, JsonNode report)
     {
         ArgumentNullException.ThrowIfNull(brief);
-        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(patterns);
         ArgumentNullException.ThrowIfNull(report);
+        var plan = patterns.Plan;
         var lines = new JsonArray[plan.Parts.Length];
-        Parallel.For(0, lines.Length, index => lines[index] = LinesOf(plan.Parts[index], brief.Process.MeshDeviationUm / 1000));
+        Parallel.For(0, lines.Length, index => lines[index] = LinesOf(plan.Parts[index], patterns.Meshes[index], brief.Process.MeshDeviationUm / 1000));
         return new JsonObject
         {
             ["casting"] = report["casting"]!.DeepClone(),
@@ -61,9 +63,9 @@ public static class PlateView
     };
 
     // As a draughtsman looks down on it: what is hidden is left out.
-    private static JsonArray LinesOf(SpruedPart part, double deviationMm)
+    private static JsonArray LinesOf(SpruedPart part, Mesh mesh, double deviationMm)
     {
-        var surface = CreasedNormals.Smooth(part.Mesh.Moved(part.Upright));
+        var surface = CreasedNormals.Smooth(mesh.Moved(part.Upright));
         var body = OutlineBody.Of(surface.Positions, surface.Normals, surface.Triangles);
         var view = OutlineDrawer.Draw([new PlacedBody(body, Pose.Identity, 0)], ViewFrame.From(Vec3.UnitZ, Vec3.UnitY), OutlineSettings.For(deviationMm));
         return [.. view.Lines.Select(line => new JsonArray([.. line.Points.SelectMany(point => (JsonNode[])[Short(point.X), Short(point.Y)])]))];

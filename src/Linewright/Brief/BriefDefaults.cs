@@ -113,7 +113,6 @@ public static class BriefDefaults
             route,
             brief.Number("process.shrink_percent") ?? chain.ShrinkPercent,
             brief.Number("process.finish_loss_mm") ?? Math.Round(chain.AllowanceMm(FaceKind.Polished), 9),
-            Value("process.tree_percent"),
             brief.Number("process.tolerance_mm") ?? Math.Round(chain.SizeSpreadMm, 4),
             brief.Number("process.scale_spread_percent") ?? Math.Round(100 * chain.ScaleSpread, 4),
             brief.Number("process.common_spread_um") ?? Math.Round(1000 * chain.CommonFaceSpreadMm, 2),

@@ -85,7 +85,6 @@ public static class BriefFields
         Choice("process.route", MaterialTables.Routes.Keys, "printed-resin", "The steps from drawing to finished part: pattern, mould where there is one, casting, finishing."),
         Derived("process.shrink_percent", 0, 8, "Linear shrinkage from pattern to metal, over all steps.", "by the metal's family: gold 0.6, silver 1.25, platinum 1.75, palladium 1.5, brass and bronze 1; a mould's on top"),
         Derived("process.finish_loss_mm", 0, 0.25, "What tumbling and polishing take from a face.", "0.10 by the route's finishing steps"),
-        Number("process.tree_percent", 20, 150, "Metal in sprues and button over the metal in the parts.", 60),
         Derived("process.tolerance_mm", 0.005, 0.2, "One standard deviation of a hole, bar or width as cast, of each on its own.", "by the route: 0.05 for printed resin"),
         Derived("process.scale_spread_percent", 0, 2, "One standard deviation of a tree's scale, in which all its parts share.", "by the route: 0.11 for printed resin, 0.42 with a rubber mould"),
         Derived("process.common_spread_um", 0, 50, "One standard deviation of where all faces of a tree come to lie together, outwards or inwards.", "by the route: 5 for printed resin"),

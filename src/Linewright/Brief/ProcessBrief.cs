@@ -4,7 +4,6 @@ namespace Linewright.Brief;
 /// <param name="Route">Key of the chain of steps.</param>
 /// <param name="ShrinkPercent">Linear shrinkage from pattern to metal, over the whole chain.</param>
 /// <param name="FinishLossMm">What tumbling and polishing take from a face.</param>
-/// <param name="TreePercent">Metal in sprues and button over the metal in the parts.</param>
 /// <param name="ToleranceMm">Spread of a hole, bar or width as cast, of each on its own.</param>
 /// <param name="ScaleSpreadPercent">Spread of a tree's scale, in which all its parts share.</param>
 /// <param name="CommonSpreadUm">Spread of where all faces of a tree come to lie together, micrometres.</param>
@@ -25,7 +24,6 @@ public sealed record ProcessBrief(
     string Route,
     double ShrinkPercent,
     double FinishLossMm,
-    double TreePercent,
     double ToleranceMm,
     double ScaleSpreadPercent,
     double CommonSpreadUm,

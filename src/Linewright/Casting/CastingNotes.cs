@@ -12,8 +12,7 @@ internal static class CastingNotes
     private const double Hair = 0.005;
 
     /// <summary>The notes of one plan; what concerns this piece first.</summary>
-    public static IReadOnlyList<string> For(
-        ResolvedBrief brief, ImmutableArray<SpruedPart> parts, ImmutableArray<int> tooLarge, ImmutableArray<MeshOutcome> meshes)
+    public static IReadOnlyList<string> For(ResolvedBrief brief, ImmutableArray<SpruedPart> parts, double stemMm, ImmutableArray<int> tooLarge)
     {
         var notes = new List<string>();
         for (var i = 0; i < parts.Length; i++)
@@ -21,7 +20,7 @@ internal static class CastingNotes
             var (part, name) = (parts[i], parts[i].Part.Name);
             if (part.Site is null)
             {
-                notes.Add($"{name}: no polished face is wide enough for a sprue clear of bearings, bores, bars and the catch; sprue it by hand");
+                notes.Add($"{name}: no polished face is wide enough for a sprue clear of bearings, bores, bars and the catch; sprue it by hand: the metal to weigh out holds the part and not its sprue");
             }
             else if (part.FeedRatio < Modulus.FeedRatio - Hair)
             {
@@ -33,11 +32,13 @@ internal static class CastingNotes
                 notes.Add(FormattableString.Invariant(
                     $"{name}: the widest gate on a polished face meets {part.FedMm:0.00} of it, the thickest section {part.ThickestMm:0.00}; the part as a whole is fed, that section may draw a little"));
             }
+        }
 
-            if (meshes[i].Status != MeshStatus.Meshed)
-            {
-                notes.Add($"{name}: part and sprue could not be meshed as finely as asked ({meshes[i].Status})");
-            }
+        var thickest = parts.Max(part => part.SprueMm);
+        if (stemMm < Modulus.FeedRatio * thickest - Hair)
+        {
+            notes.Add(FormattableString.Invariant(
+                $"a stem of {stemMm:0.00} freezes before the thickest sprue, {thickest:0.00}; raise process.stem_mm to {Math.Ceiling(100 * Modulus.FeedRatio * thickest) / 100:0.00}"));
         }
 
         foreach (var index in tooLarge)
@@ -59,4 +60,9 @@ internal static class CastingNotes
         notes.Add("melting loss, and the fresh metal that an alloy asks for among returns, are not in the weight");
         return notes;
     }
+
+    /// <summary>Which patterns could not be meshed as finely as asked.</summary>
+    public static IEnumerable<string> OfMeshes(ImmutableArray<SpruedPart> parts, ImmutableArray<MeshOutcome> meshes)
+        => parts.Zip(meshes).Where(pair => pair.Second.Status != MeshStatus.Meshed)
+            .Select(pair => $"{pair.First.Part.Name}: part and sprue could not be meshed as finely as asked ({pair.Second.Status})");
 }

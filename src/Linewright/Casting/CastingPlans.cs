@@ -3,8 +3,6 @@ using Linewright.Assembly;
 using Linewright.Brief;
 using Linewright.Materials;
 using Linewright.Parts;
-using Linewright.Solids.Measures;
-using Linewright.Solids.Meshing;
 using Linewright.Solids.Space;
 
 namespace Linewright.Casting;
@@ -15,36 +13,67 @@ public static class CastingPlans
     // A stem thinner than this bends in the hand. Assumed; a full flask takes 6 to 8.
     private const double LeastStemMm = 4;
 
-    // What finishing takes where a brief says that it takes nothing, only to tell faces apart. Common practice: 0.10 a polished face.
-    private const double UsualLossMm = 0.10;
-
-    /// <summary>Plans the casting.</summary>
+    /// <summary>Weighs every part and plans the casting.</summary>
     /// <param name="piece">The piece.</param>
-    /// <param name="asCast">The meshes of its parts as cast, before they are enlarged, in the order of the parts.</param>
+    /// <param name="book">Solids measured and sprued before, which are looked up and not measured again; null where there are none.</param>
+    /// <param name="threads">Solids to measure at a time; 0 for as many as there are processors.</param>
     /// <param name="stop">Asks to stop.</param>
-    public static CastingPlan Of(Piece piece, ImmutableArray<MeshOutcome> asCast, CancellationToken stop = default)
+    public static CastingPlan Of(Piece piece, VolumeBook? book = null, int threads = 0, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(piece);
-        if (asCast.Length != piece.Parts.Length)
+        ArgumentOutOfRangeException.ThrowIfNegative(threads);
+        var (process, parts) = (piece.Design.Brief.Process, piece.Parts);
+        var finished = new double[parts.Length];
+        var sprued = new SpruedPart?[parts.Length];
+        var drawn = DrawnForFaces(piece);
+        var way = new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = threads == 0 ? -1 : threads };
+        Parallel.For(0, 2 * parts.Length, way, work =>
         {
-            throw new ArgumentException($"{piece.Parts.Length} parts, {asCast.Length} meshes", nameof(asCast));
-        }
+            var (index, part) = (work / 2, parts[work / 2]);
+            if (work % 2 == 0)
+            {
+                double Measure() => Weighing.VolumeMm3(part.AsSet, stop);
+                finished[index] = book is null ? Measure() : book.Find(piece, part, Measure);
+            }
+            else if (part.IsCast)
+            {
+                SpruedPart? Sprue() => SprueRule.Of(part, drawn?.Parts[index], piece.Design.Brief, stop);
+                sprued[index] = book is null ? Sprue() : book.FindSprued(piece, part, Sprue);
+            }
+        });
 
-        var brief = piece.Design.Brief;
-        var process = brief.Process;
-        var cast = Enumerable.Range(0, piece.Parts.Length)
-            .Where(index => piece.Parts[index].IsCast && asCast[index].Mesh.TriangleCount > 0).ToList();
-        var faces = FacesOf(piece, asCast, stop);
-        var planned = new SpruedPart[cast.Count];
-        Parallel.For(0, cast.Count, new ParallelOptions { CancellationToken = stop }, i
-            => planned[i] = SprueRule.Of(piece.Parts[cast[i]], asCast[cast[i]].Mesh, brief, faces[cast[i]], stop));
+        ImmutableArray<SpruedPart> cast = [.. sprued.OfType<SpruedPart>()];
+        var (plates, tooLarge) = PlateNesting.Of(cast, process.PlateXMm, process.PlateYMm, process.PlateZMm, process.PlateGapMm);
+        var stem = process.StemMm ?? Math.Max(LeastStemMm, Modulus.FeedRatio * cast.Max(part => part.SprueMm));
+        var trees = TreeBuilder.Of(cast, process.PartsPerTree, stem, process.PlateGapMm);
+        var metal = trees.Sum(tree => tree.Places.Sum(place => cast[place.Part].CastMm3) + tree.StemMm3 + tree.ButtonMm3)
+            + cast.Where(part => part.Site is null).Sum(part => part.CastMm3 * part.Part.Count);
+        return new CastingPlan
+        {
+            Piece = piece,
+            Weights = [.. parts.Select((part, index) => new WeighedPart(part, finished[index], sprued[index]?.PartMm3 ?? 0))],
+            Parts = cast,
+            Plates = plates,
+            Trees = trees,
+            MetalMm3 = metal,
+            Report = Report(piece.Design.Brief, cast, plates, trees, metal, stem, tooLarge),
+        };
+    }
 
-        var meshes = PartMeshes.Run([.. planned.Select(part => part.Solid)], process.MeshDeviationUm / 1000, null, stop, [.. planned.Select(part => part.Part.AsCast)]);
-        ImmutableArray<SpruedPart> parts = [.. planned.Zip(meshes, (part, mesh) => Enlarged(part, mesh, asCast[piece.Parts.IndexOf(part.Part)].Mesh, brief.Chain.PatternScale))];
-        var (plates, tooLarge) = PlateNesting.Of(parts, process.PlateXMm, process.PlateYMm, process.PlateZMm, process.PlateGapMm);
-        var stem = process.StemMm ?? Math.Max(LeastStemMm, Modulus.FeedRatio * parts.Max(part => part.SprueMm));
-        var trees = TreeBuilder.Of(parts, process.PartsPerTree, stem, process.PlateGapMm);
-        return new CastingPlan { Parts = parts, Plates = plates, Trees = trees, Report = Report(brief, parts, plates, trees, tooLarge, meshes) };
+    /// <summary>Meshes the sprued parts of a plan for the printer, as finely as the brief asks.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="stop">Asks to stop.</param>
+    public static CastingPatterns Patterns(CastingPlan plan, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var brief = plan.Piece.Design.Brief;
+        var outcomes = PartMeshes.Run(
+            [.. plan.Parts.Select(part => part.Solid)], brief.Process.MeshDeviationUm / 1000, null, stop, [.. plan.Parts.Select(part => part.Part.AsCast)]);
+        var scale = brief.Chain.PatternScale;
+        return new CastingPatterns(
+            plan,
+            [.. outcomes.Select(outcome => outcome.Mesh.Scaled(scale))],
+            plan.Report with { Notes = [.. CastingNotes.OfMeshes(plan.Parts, outcomes), .. plan.Report.Notes] });
     }
 
     /// <summary>Name of a plate's file: plate.3mf, then plate-2.3mf.</summary>
@@ -53,40 +82,12 @@ public static class CastingPlans
 
     // A part as cast tells polished faces from kept ones by how far they stand out. Where nothing is lost none does: then the same piece is drawn
     // as if something were, and its faces are told by that.
-    private static ImmutableArray<FaceSource> FacesOf(Piece piece, ImmutableArray<MeshOutcome> asCast, CancellationToken stop)
+    private static Piece? DrawnForFaces(Piece piece)
     {
-        var allowance = piece.Design.Brief.Chain.AllowanceMm(FaceKind.Polished);
-        if (allowance > 0)
-        {
-            return [.. piece.Parts.Zip(asCast, (part, outcome) => new FaceSource(part, outcome.Mesh, allowance, 0))];
-        }
-
-        var process = piece.Design.Brief.Process with { FinishLossMm = UsualLossMm };
-        var drawn = PartsBuilder.Build(LineDesign.Solve(piece.Design.Brief with { Process = process }));
-        var meshes = PartMeshes.Run([.. drawn.Parts.Select(part => part.AsCast)], Math.Min(process.MeshDeviationUm / 1000, UsualLossMm / 10), null, stop);
-        return [.. drawn.Parts.Zip(meshes, (part, outcome) => new FaceSource(part, outcome.Mesh, UsualLossMm, UsualLossMm))];
-    }
-
-    private static SpruedPart Enlarged(SpruedPart part, MeshOutcome outcome, Mesh alone, double scale)
-    {
-        var mesh = outcome.Mesh.Scaled(scale);
-        var upright = Pose.Identity;
-        if (part.Site is { } site)
-        {
-            // The sprue's axis turned downwards, its foot into the origin.
-            var foot = SprueRule.Along(site) with { Origin = (site.Point + site.Outward * part.LengthMm) * scale };
-            upright = foot.Inverse().Then(Pose.Turn(Vec3.UnitX, Math.PI));
-        }
-
-        return part with
-        {
-            Mesh = mesh,
-            CastMm3 = MassProperties.Of(outcome.Mesh).Volume,
-            Upright = upright,
-            UprightBox = mesh.Moved(upright).Bounds,
-            PartBox = alone.Scaled(scale).Moved(upright).Bounds,
-            SprueBox = Bounds.Around(part.SprueMm / 2 * scale, part.SprueMm / 2 * scale, 0) with { High = new Vec3(part.SprueMm / 2 * scale, part.SprueMm / 2 * scale, part.LengthMm * scale) },
-        };
+        var brief = piece.Design.Brief;
+        return brief.Chain.AllowanceMm(FaceKind.Polished) > 0
+            ? null
+            : PartsBuilder.Build(LineDesign.Solve(brief with { Process = brief.Process with { FinishLossMm = SprueRule.UsualLossMm } }));
     }
 
     private static CastingReport Report(
@@ -94,8 +95,9 @@ public static class CastingPlans
         ImmutableArray<SpruedPart> parts,
         ImmutableArray<PrintPlate> plates,
         ImmutableArray<CastingTree> trees,
-        ImmutableArray<int> tooLarge,
-        ImmutableArray<MeshOutcome> meshes)
+        double metalMm3,
+        double stemMm,
+        ImmutableArray<int> tooLarge)
     {
         var chain = brief.Chain;
         double G(double volume) => brief.Alloy.MassOf(volume).Value;
@@ -117,11 +119,10 @@ public static class CastingPlans
             [.. parts.Select(Sprue)],
             [.. plates.Select((plate, index) => Plate(plate, index, parts))],
             treeRows,
-            treeRows.Sum(tree => tree.TotalG),
-            G(parts.Sum(part => part.PartMm3 * part.Part.Count)) * (1 + brief.Process.TreePercent / 100),
+            G(metalMm3),
             parts.Sum(part => part.CastMm3 * part.Part.Count) / shrunk * chain.PatternDensityGPerCm3 / 1000,
             brief.Alloy.DensityGPerCm3 / chain.PatternDensityGPerCm3 * shrunk,
-            CastingNotes.For(brief, parts, tooLarge, meshes));
+            CastingNotes.For(brief, parts, stemMm, tooLarge));
     }
 
     private static SprueReport Sprue(SpruedPart part) => new(
@@ -142,7 +143,7 @@ public static class CastingPlans
         var box = Bounds.Empty;
         foreach (var (part, pose) in plate.Places)
         {
-            box = box.Join(pose.Box(new Bounds(parts[part].Mesh.Bounds.Low, parts[part].Mesh.Bounds.High)));
+            box = box.Join(parts[part].Upright.Inverse().Then(pose).Box(parts[part].UprightBox));
         }
 
         return new PlateReport(FileOf(index), plate.Places.Length, box.High.X, box.High.Y, box.High.Z);

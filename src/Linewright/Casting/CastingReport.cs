@@ -8,8 +8,7 @@ namespace Linewright.Casting;
 /// <param name="Sprues">A row a cast part.</param>
 /// <param name="Plates">A row a plate.</param>
 /// <param name="Trees">A row a tree.</param>
-/// <param name="MetalToWeighOutG">All trees together: parts, sprues, stems, buttons.</param>
-/// <param name="RuleOfThumbG">The same by process.tree_percent over the parts.</param>
+/// <param name="MetalToWeighOutG">All trees together: parts, sprues, stems, buttons; parts that hang on none, because no face takes a sprue, without one.</param>
 /// <param name="PatternsG">What all patterns with their sprues weigh in resin or wax, stems and buttons not counted.</param>
 /// <param name="MetalPerPattern">Metal for a gram of pattern: densities, and what casting shrinks.</param>
 /// <param name="Notes">What the rules do not know, and what a person must see to.</param>
@@ -22,7 +21,6 @@ public sealed record CastingReport(
     IReadOnlyList<PlateReport> Plates,
     IReadOnlyList<TreeReport> Trees,
     double MetalToWeighOutG,
-    double RuleOfThumbG,
     double PatternsG,
     double MetalPerPattern,
     IReadOnlyList<string> Notes);

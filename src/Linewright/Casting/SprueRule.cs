@@ -1,4 +1,5 @@
 using Linewright.Brief;
+using Linewright.Materials;
 using Linewright.Parts;
 using Linewright.Solids.Measures;
 using Linewright.Solids.Meshing;
@@ -22,28 +23,45 @@ internal static class SprueRule
     // From the gate's neck to full width.
     private const double TaperMm = 2;
 
+    /// <summary>What finishing takes where a brief says that it takes nothing, only to tell faces apart. Common practice: 0.10 a polished face.</summary>
+    internal const double UsualLossMm = 0.10;
+
     /// <summary>Diameter that a part's sprue should have, mm: by the section, by the modulus, and no thinner than runs well.</summary>
     /// <param name="thickestMm">Largest ball in the part.</param>
     /// <param name="modulusMm">Of the part.</param>
     public static double DiameterMm(double thickestMm, double modulusMm)
         => Math.Max(LeastMm, Math.Max(OverSection * thickestMm, Modulus.BarForMm(Modulus.FeedRatio * modulusMm)));
 
-    /// <summary>Part and sprue as solids; not yet meshed.</summary>
+    /// <summary>The part as cast with its sprue, weighed; null where the part has no surface.</summary>
     /// <param name="part">The part.</param>
-    /// <param name="asCast">Its mesh as cast.</param>
+    /// <param name="drawn">The same part drawn with an allowance, where it has none; it tells the faces apart.</param>
     /// <param name="brief">The brief.</param>
-    /// <param name="faces">What tells its faces apart.</param>
     /// <param name="stop">Asks to stop.</param>
-    public static SpruedPart Of(Part part, Mesh asCast, ResolvedBrief brief, FaceSource faces, CancellationToken stop)
+    public static SpruedPart? Of(Part part, Part? drawn, ResolvedBrief brief, CancellationToken stop)
     {
-        var mass = MassProperties.Of(asCast);
+        var alone = Weighing.Mesh(part.AsCast, part.AsCast, stop);
+        if (alone.Mesh.TriangleCount == 0)
+        {
+            return null;
+        }
+
+        var mass = MassProperties.Of(alone.Mesh, part.AsCast);
         var modulus = Modulus.Of(mass.Volume, mass.Area);
         var (thickest, _) = ThickestSection.Of(part.AsCast);
         var diameter = brief.Process.SprueMm ?? DiameterMm(thickest, modulus);
         var length = brief.Process.SprueLengthMm;
+        var faces = drawn is null
+            ? new FaceSource(part, alone.Mesh, brief.Chain.AllowanceMm(FaceKind.Polished), 0)
+            : new FaceSource(drawn, Weighing.Mesh(drawn.AsCast, drawn.AsCast, stop).Mesh, UsualLossMm, UsualLossMm);
         var site = SprueSearch.Find(faces.Part, faces.AsCast, faces.AllowanceMm, diameter, length, stop);
         site = site is null ? null : site with { Point = site.Point - site.Outward * faces.BackMm };
         var gate = site is null ? 0 : Math.Min(diameter, site.RoomMm);
+        var solid = site is null ? part.AsCast : Solid.Union(Blend.Fillet(FlareMm), part.AsCast, Sprue(site, gate, diameter, length));
+        var whole = site is null ? alone : Weighing.Mesh(solid, part.AsCast, stop);
+        var scale = brief.Chain.PatternScale;
+        var upright = UprightOf(site, length, scale);
+        var box = BoxOf(whole, brief.Process.MeshDeviationUm / 1000, scale, upright);
+        var foot = diameter / 2 * scale;
         return new SpruedPart
         {
             Part = part,
@@ -54,15 +72,31 @@ internal static class SprueRule
             ModulusMm = modulus,
             ThickestMm = thickest,
             PartMm3 = mass.Volume,
-            Solid = site is null ? part.AsCast : Solid.Union(Blend.Fillet(FlareMm), part.AsCast, Sprue(site, gate, diameter, length)),
-            Mesh = asCast,
-            CastMm3 = mass.Volume,
-            Upright = Pose.Identity,
-            UprightBox = Bounds.Empty,
-            PartBox = Bounds.Empty,
-            SprueBox = Bounds.Empty,
+            Solid = solid,
+            CastMm3 = site is null ? mass.Volume : MassProperties.Of(whole.Mesh, solid).Volume,
+            Upright = upright,
+            UprightBox = site is null ? box : box with { Low = new Vec3(box.Low.X, box.Low.Y, 0) },
+            PartBox = BoxOf(alone, 0, scale, upright),
+            SprueBox = Bounds.Around(foot, foot, 0) with { High = new Vec3(foot, foot, length * scale) },
         };
     }
+
+    // The sprue's axis turned downwards, its foot into the origin.
+    private static Pose UprightOf(SprueSite? site, double length, double scale)
+    {
+        if (site is null)
+        {
+            return Pose.Identity;
+        }
+
+        var foot = Along(site) with { Origin = (site.Point + site.Outward * length) * scale };
+        return foot.Inverse().Then(Pose.Turn(Vec3.UnitX, Math.PI));
+    }
+
+    // Another mesh may reach further by as much as this one was found off its solid, and by as much as that one may be. The sprue's foot is
+    // a flat at 0 that every mesh meets.
+    private static Bounds BoxOf(MeshOutcome outcome, double furtherMm, double scale, Pose upright)
+        => outcome.Mesh.Scaled(scale).Moved(upright).Bounds.Grown((outcome.CertifiedDeviationMm + furtherMm) * scale);
 
     /// <summary>A neck of the gate's width, a taper and a rod, from under the face to the stem.</summary>
     private static Solid Sprue(SprueSite site, double gate, double diameter, double length)

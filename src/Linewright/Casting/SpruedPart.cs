@@ -1,5 +1,4 @@
 using Linewright.Parts;
-using Linewright.Solids.Meshing;
 using Linewright.Solids.Shapes;
 using Linewright.Solids.Space;
 
@@ -35,16 +34,13 @@ public sealed record SpruedPart
     /// <summary>The part and its sprue in one.</summary>
     public required Solid Solid { get; init; }
 
-    /// <summary>Its surface, enlarged for shrinkage; the part's frame times the scale.</summary>
-    public required Mesh Mesh { get; init; }
-
     /// <summary>Volume of part and sprue once cast, mm3.</summary>
     public required double CastMm3 { get; init; }
 
     /// <summary>Turns the enlarged mesh so that its sprue stands on the plane z = 0, its foot in the origin.</summary>
     public required Pose Upright { get; init; }
 
-    /// <summary>Box of the upright mesh.</summary>
+    /// <summary>Box of part and sprue, enlarged and upright; no less than any mesh of them.</summary>
     public required Bounds UprightBox { get; init; }
 
     /// <summary>Box of the part alone, upright.</summary>

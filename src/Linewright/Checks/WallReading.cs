@@ -11,19 +11,17 @@ namespace Linewright.Checks;
 /// <param name="LimitMm">Least wall.</param>
 public sealed record WallReading(string Part, string Feature, int Count, double ThicknessMm, double LimitMm)
 {
-    /// <summary>How many of the two faces of such a wall are polished; the others are bores, bearings, seats or the inside of the box.</summary>
-    public int PolishedFaces => Feature switch
-    {
-        "bar" or "tongue strip" => 0,
-        "eye" or "cheek" or "claw heel" or "bearing" or "box wall" or "lip" or "carrier" => 1,
-        _ => 2,
-    };
+    /// <summary>Who gives the wall its thickness, as its part declares.</summary>
+    public MadeBy Made { get; init; } = MadeBy.Casting;
 
-    /// <summary>True where the wall is rolled or drawn and takes no scatter from a casting.</summary>
-    public bool IsRolled => Feature == "tongue strip";
+    /// <summary>How many of the two faces of the wall are polished, as its part declares.</summary>
+    public int PolishedFaces { get; init; } = 2;
 
-    /// <summary>True where the bench makes the wall and gauges it: the setter leaves a claw's tip and the rim of a bearing, a mill the strip.</summary>
-    public bool IsBenchMade => Feature is "tongue strip" or "claw tip" or "bearing";
+    /// <summary>True where the wall is rolled and takes no scatter from a casting.</summary>
+    public bool IsRolled => Made == MadeBy.Rolling;
+
+    /// <summary>True where bench or mill make the wall and gauge it: the setter leaves a claw's tip and the rim of a bearing, a mill the strip.</summary>
+    public bool IsBenchMade => Made != MadeBy.Casting;
 
     /// <summary>Reads the walls back from the findings of the wall check, feature by feature in the order of the parts.</summary>
     /// <remarks>A part without a surface has one finding without a number; it gives no reading.</remarks>
@@ -42,7 +40,7 @@ public sealed record WallReading(string Part, string Feature, int Count, double 
                     break;
                 }
 
-                readings.Add(new WallReading(part.Name, feature.Name, part.Count, measured, feature.WallLimitMm));
+                readings.Add(new WallReading(part.Name, feature.Name, part.Count, measured, feature.WallLimitMm) { Made = feature.Made, PolishedFaces = feature.PolishedFaces });
             }
         }
 

@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using Linewright.Casting;
 using Linewright.Checks;
 using Linewright.Layout;
 using Linewright.Materials;
@@ -35,7 +35,7 @@ public static class Reports
     {
         ArgumentNullException.ThrowIfNull(made);
         var brief = made.Model.Piece.Design.Brief;
-        var weights = made.Weights;
+        var weights = made.Casting.Weights;
         var parts = made.Patterns.Select((pattern, index) => new PartReport(
             pattern.Part.Name,
             pattern.File,
@@ -49,7 +49,7 @@ public static class Reports
             weights[index].FinishedMm3,
             brief.Alloy.MassOf(weights[index].FinishedMm3).Value,
             brief.Alloy.MassOf(weights[index].CastMm3).Value)).ToList();
-        var all = MaterialTables.Alloys.All.Select(alloy => Weigh(alloy, weights, brief.Process.TreePercent)).ToList();
+        var all = MaterialTables.Alloys.All.Select(alloy => Weigh(alloy, made.Casting)).ToList();
         var own = all.First(row => row.Metal == brief.Metal);
         all.Sort((a, b) => a.FinishedG != b.FinishedG ? a.FinishedG.CompareTo(b.FinishedG) : string.CompareOrdinal(a.Metal, b.Metal));
         return Of(made.Model.Piece.Design) with { Parts = parts, Weights = new WeightsReport(own.FinishedG, own.CastG, own.ToMeltG, all) };
@@ -62,17 +62,17 @@ public static class Reports
         return report with { Findings = findings, Cautions = cautions };
     }
 
-    /// <summary>What a weighed piece weighs in an alloy; sprues and button as a percentage of what is cast.</summary>
-    internal static AlloyWeightReport Weigh(Alloy alloy, ImmutableArray<WeighedPart> weights, double treePercent)
+    /// <summary>What a weighed piece weighs in an alloy, and what is weighed out for its trees.</summary>
+    internal static AlloyWeightReport Weigh(Alloy alloy, CastingPlan casting)
     {
         double finished = 0, cast = 0;
-        foreach (var (part, finishedMm3, castMm3) in weights)
+        foreach (var (part, finishedMm3, castMm3) in casting.Weights)
         {
             finished += alloy.MassOf(finishedMm3).Value * part.Count;
             cast += alloy.MassOf(castMm3).Value * part.Count;
         }
 
-        return new AlloyWeightReport(alloy.Key, finished, cast, cast * (1 + treePercent / 100));
+        return new AlloyWeightReport(alloy.Key, finished, cast, alloy.MassOf(casting.MetalMm3).Value);
     }
 
     private static CandidateReport Candidate(LineCandidate candidate) => new(

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using Linewright.Assembly;
+using Linewright.Casting;
 using Linewright.Parts;
 using Linewright.Solids.Shapes;
 
 namespace Linewright.Making;
 
-/// <summary>Front door of the room: meshes a piece in both states and compensates what is cast.</summary>
+/// <summary>Front door of the room: meshes a piece in both states, compensates what is cast, and weighs it.</summary>
 public static class Workshop
 {
     /// <summary>Makes the model as worn and the patterns, side by side on all processors.</summary>
@@ -23,6 +24,7 @@ public static class Workshop
         var model = PieceModel.Of(piece, meshes[..parts.Length]);
         return new MadePiece(
             model,
-            [.. parts.Select((part, index) => Pattern.Of(part, meshes[parts.Length + index], chain))]);
+            [.. parts.Select((part, index) => Pattern.Of(part, meshes[parts.Length + index], chain))],
+            CastingPlans.Of(piece, stop: stop));
     }
 }

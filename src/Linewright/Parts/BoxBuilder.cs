@@ -55,9 +55,9 @@ internal sealed class BoxBuilder(LineSpec spec, LinkForm link, ClaspForm form)
         var cheeks = ends.CheekRounds().Moved(axis);
         return
         [
-            new Feature("box wall", Shape.BoxBetween(new Vec3(0.06, -half, 0), new Vec3(form.MouthMm - form.LipMm, half, form.HeightMm)).Minus(cheeks.Grown(0.2)), spec.WallLimitMm - 0.02, "box wall, finished wall in this metal"),
-            new Feature("lip", Shape.BoxBetween(new Vec3(form.MouthMm - form.LipMm, -half, 0), new Vec3(form.MouthMm, half, form.HeightMm)), spec.WallLimitMm - 0.05, "box wall, finished wall in this metal"),
-            new Feature("cheek", cheeks, spec.KnuckleLimitMm, "metal round a hinge hole, finished"),
+            new Feature("box wall", Shape.BoxBetween(new Vec3(0.06, -half, 0), new Vec3(form.MouthMm - form.LipMm, half, form.HeightMm)).Minus(cheeks.Grown(0.2)), spec.WallLimitMm - 0.02, "box wall, finished wall in this metal") { PolishedFaces = 1 },
+            new Feature("lip", Shape.BoxBetween(new Vec3(form.MouthMm - form.LipMm, -half, 0), new Vec3(form.MouthMm, half, form.HeightMm)), spec.WallLimitMm - 0.05, "box wall, finished wall in this metal") { PolishedFaces = 1 },
+            new Feature("cheek", cheeks, spec.KnuckleLimitMm, "metal round a hinge hole, finished") { PolishedFaces = 1 },
         ];
     }
 

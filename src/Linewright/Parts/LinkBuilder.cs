@@ -90,20 +90,20 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         features.Add(new Feature("base rail", baseRail.Minus(form.IsOpen ? acrossEnds : Solid.Union(acrossEnds, cheeks)), Math.Min(spec.WallLimitMm, form.RailMm) - 0.02, wall));
         features.Add(new Feature("rail end", Solid.Common(baseRail, acrossEnds), LinkForm.WireMm - 0.02, wire));
         features.Add(new Feature("upper rail", UpperRail(), LinkForm.WireMm - 0.02, wire));
-        features.Add(new Feature("cheek", cheeks, spec.KnuckleLimitMm, knuckle));
-        features.Add(new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.NextBarAxis)), spec.KnuckleLimitMm, knuckle));
+        features.Add(new Feature("cheek", cheeks, spec.KnuckleLimitMm, knuckle) { PolishedFaces = 1 });
+        features.Add(new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.NextBarAxis)), spec.KnuckleLimitMm, knuckle) { PolishedFaces = 1 });
         features.Add(new Feature("stop", Stops(), LinkForm.WireMm - 0.02, wire));
         var belowGirdle = Shape.HalfSpace(new Vec3(0, 0, form.GirdleHeightMm), Vec3.UnitZ);
         var underBearing = Shape.HalfSpace(new Vec3(0, 0, form.GirdleHeightMm - form.ClawRadiusMm), Vec3.UnitZ);
         var shanks = Solid.Union([.. Quarters(Shank)]);
-        features.Add(new Feature("claw heel", Solid.Common(shanks, underBearing), 0.5 * spec.ClawMm, "half of the claw must remain below its bearing"));
+        features.Add(new Feature("claw heel", Solid.Common(shanks, underBearing), 0.5 * spec.ClawMm, "half of the claw must remain below its bearing") { PolishedFaces = 1 });
 
-        // The bearing thins out to its rim; what is left behind its middle is judged by the seat's depth.
-        features.Add(new Feature("bearing", Solid.Common(shanks, belowGirdle).Minus(underBearing), SeatRimMm, "rim of a bearing, burnished"));
-        features.Add(new Feature("claw tip", Solid.Union([.. Quarters(Tip)]).Minus(belowGirdle), Math.Max(LeastTipMm, TipShare * spec.ClawMm), "a tip is a third of its claw over the crown, as set"));
+        // The bearing thins out to its rim; what is left behind its middle is judged by the seat's depth. The setter leaves its rim and the claw's tip.
+        features.Add(new Feature("bearing", Solid.Common(shanks, belowGirdle).Minus(underBearing), SeatRimMm, "rim of a bearing, burnished") { Made = MadeBy.Bench, PolishedFaces = 1 });
+        features.Add(new Feature("claw tip", Solid.Union([.. Quarters(Tip)]).Minus(belowGirdle), Math.Max(LeastTipMm, TipShare * spec.ClawMm), "a tip is a third of its claw over the crown, as set") { Made = MadeBy.Bench });
         if (hinge.Kind == HingeKind.EyeOverBar)
         {
-            features.Add(new Feature("bar", atBar(ends.Bar()), Math.Min(hinge.BarMm, spec.CastBarLimitMm) - 0.02, "bar cast in this metal"));
+            features.Add(new Feature("bar", atBar(ends.Bar()), Math.Min(hinge.BarMm, spec.CastBarLimitMm) - 0.02, "bar cast in this metal") { PolishedFaces = 0 });
         }
 
         return features.ToImmutable();

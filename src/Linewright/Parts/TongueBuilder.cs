@@ -54,10 +54,10 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
         double half = form.WidthMm / 2, outer = form.CarrierMm + form.CarrierWallMm;
         return
         [
-            new Feature("carrier", Shape.BoxBetween(new Vec3(form.CarrierMm, -half, 0), new Vec3(outer, half, form.HeightMm)), spec.WallLimitMm - 0.05, "box wall, finished wall in this metal"),
-            new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.LengthMm, 0, link.Hinge.HeightMm)), spec.KnuckleLimitMm, "metal round a hinge hole, finished"),
+            new Feature("carrier", Shape.BoxBetween(new Vec3(form.CarrierMm, -half, 0), new Vec3(outer, half, form.HeightMm)), spec.WallLimitMm - 0.05, "box wall, finished wall in this metal") { PolishedFaces = 1 },
+            new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.LengthMm, 0, link.Hinge.HeightMm)), spec.KnuckleLimitMm, "metal round a hinge hole, finished") { PolishedFaces = 1 },
             new Feature("stop", Stops(), LinkForm.WireMm - 0.02, "thinnest cast wire, finished"),
-            new Feature("tongue strip", Strip(), form.StripMm - 0.02, "the strip's own thickness"),
+            new Feature("tongue strip", Strip(), form.StripMm - 0.02, "the strip's own thickness") { Made = MadeBy.Rolling, PolishedFaces = 0 },
         ];
     }
 

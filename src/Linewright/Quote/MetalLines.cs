@@ -13,11 +13,11 @@ internal static class MetalLines
         var (price, path, how) = PriceOf(ledger, alloy, list);
         var family = JsonNamingPolicy.KebabCaseLower.ConvertName(alloy.Family.ToString());
         const string solids = "weight of the solids";
-        void Metal(string what, decimal grams, string before = "")
+        void Metal(string what, decimal grams, string before = "", string read = solids)
         {
             if (price is { } known)
             {
-                ledger.Add(QuoteGroup.Metal, what, grams, "g", known, path, solids, before);
+                ledger.Add(QuoteGroup.Metal, what, grams, "g", known, path, read, before);
             }
         }
 
@@ -31,7 +31,7 @@ internal static class MetalLines
         Metal("filed and polished off", filed, $"{Ledger.Figure(basis.CastG)} - {Ledger.Figure(basis.CastPartsG)} = {Ledger.Figure(filed)} g; ");
         if (list.MeltLossPercent.TryGetValue(alloy.Family, out var percent))
         {
-            Melt(ledger, basis, list, percent, Metal, price, path);
+            Melt(ledger, basis, list, percent, (what, grams, before) => Metal(what, grams, before, "casting plan"), price, path);
         }
         else
         {
@@ -39,12 +39,13 @@ internal static class MetalLines
         }
 
         Back(ledger, list, "filings, refined", filed, list.FilingsRecoveredPercent, "metal.filings_recovered_percent", price, path);
-        ledger.Add(QuoteGroup.Metal, "the refiner's fee", 1, "piece", list.RefiningFee, "metal.refining_fee", "one lot");
-        ledger.Add(QuoteGroup.Casting, "printed plate", 1, "plate", list.PerPlate, "patterns.per_plate", "counted on the piece");
+        ledger.Add(QuoteGroup.Metal, "the refiner's fee", 1, "piece", list.RefiningFee, "metal.refining_fee", "one lot for this piece alone");
+        var (plate, flask) = (basis.Plates == 1 ? "plate" : "plates", basis.Trees == 1 ? "flask" : "flasks");
+        ledger.Add(QuoteGroup.Casting, $"printed {plate}", basis.Plates, plate, list.PerPlate, "patterns.per_plate", "casting plan, for this piece alone");
         ledger.Add(QuoteGroup.Casting, "patterns", basis.Castings, "patterns", list.PerPattern, "patterns.per_pattern", "counted on the piece");
         if (list.Casting.TryGetValue(alloy.Family, out var casting))
         {
-            ledger.Add(QuoteGroup.Casting, basis.Trees == 1 ? "flask" : "flasks", basis.Trees, basis.Trees == 1 ? "flask" : "flasks", casting.PerFlask, $"casting, {family}, per_flask", basis.Trees == 1 ? "one tree" : "one a tree, by process.parts_per_tree");
+            ledger.Add(QuoteGroup.Casting, flask, basis.Trees, flask, casting.PerFlask, $"casting, {family}, per_flask", basis.Trees == 1 ? "one tree, for this piece alone" : "one a tree, by process.parts_per_tree, for this piece alone");
             ledger.Add(QuoteGroup.Casting, "casting", basis.CastG, "g", casting.PerG, $"casting, {family}, per_g", solids);
         }
         else
@@ -59,13 +60,13 @@ internal static class MetalLines
         var sprues = basis.MeltG - basis.CastG - lost;
         if (sprues < 0)
         {
-            ledger.Need("metal.melt_loss", $"less than {Ledger.Figure(100 * (basis.MeltG - basis.CastG) / basis.MeltG)} %: no more can be lost than sprues and button hold; or raise process.tree_percent in the brief");
+            ledger.Need("metal.melt_loss", $"less than {Ledger.Figure(100 * (basis.MeltG - basis.CastG) / basis.MeltG)} %: no more can be lost than sprues, stems and buttons hold");
             return;
         }
 
         metal("lost in the melt", lost, $"{Ledger.Figure(percent)} % of {Ledger.Figure(basis.MeltG)} g = {Ledger.Figure(lost)} g; ");
-        metal("sprues and button", sprues, $"{Ledger.Figure(basis.MeltG)} - {Ledger.Figure(basis.CastG)} - {Ledger.Figure(lost)} = {Ledger.Figure(sprues)} g; ");
-        Back(ledger, list, "sprues and button, sent back", sprues, 100, "", price, path);
+        metal("sprues, stems and buttons", sprues, $"{Ledger.Figure(basis.MeltG)} - {Ledger.Figure(basis.CastG)} - {Ledger.Figure(lost)} = {Ledger.Figure(sprues)} g; ");
+        Back(ledger, list, "sprues, stems and buttons, sent back", sprues, 100, "", price, path);
     }
 
     // What is sent back, at the refiner's share of the price.
@@ -73,7 +74,7 @@ internal static class MetalLines
     {
         if (list.RefundPercent is not { } refund)
         {
-            ledger.Need("metal.refund_percent", "what the refiner pays for sprues, button and filings, % of the metal's price");
+            ledger.Need("metal.refund_percent", "what the refiner pays for sprues, stems, buttons and filings, % of the metal's price");
         }
 
         if (share is not { } part)

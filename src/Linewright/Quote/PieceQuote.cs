@@ -14,6 +14,7 @@ namespace Linewright.Quote;
 /// <param name="Total">With tax, rounded once; null where a price is missing.</param>
 /// <param name="Rounding">How the total was rounded.</param>
 /// <param name="Notes">What this quote is not.</param>
+/// <param name="ShopNotes">How the shop's own cost was counted: for its books, not for the client.</param>
 public sealed record PieceQuote(
     QuoteBasis Basis,
     PriceHead Prices,
@@ -24,7 +25,8 @@ public sealed record PieceQuote(
     decimal? BeforeTax,
     decimal? Total,
     string Rounding,
-    IReadOnlyList<string> Notes)
+    IReadOnlyList<string> Notes,
+    IReadOnlyList<string> ShopNotes)
 {
     /// <summary>The total as money; null where a price is missing.</summary>
     public Money? Price() => Total is { } total ? new Money(total, MaterialTables.Currencies.Find(Prices.Currency)) : null;

@@ -42,7 +42,7 @@ public sealed record PriceList
     /// <summary>How much of filings and polishings is swept up and refined, %.</summary>
     public decimal? FilingsRecoveredPercent { get; init; }
 
-    /// <summary>What comes back for sprues, button and filings, % of the metal's price.</summary>
+    /// <summary>What comes back for sprues, stems, buttons and filings, % of the metal's price.</summary>
     public decimal? RefundPercent { get; init; }
 
     /// <summary>The refiner's fee for one piece.</summary>

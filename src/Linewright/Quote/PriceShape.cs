@@ -42,7 +42,7 @@ internal static class PriceShape
                 Number("percent", 0, 50, "Of the metal melted.").Required(),
             ]),
             Number("filings_recovered_percent", 0, 100, "How much of what filing and polishing take is swept up and refined."),
-            Number("refund_percent", 0, 100, "What sprues, button and filings bring back, of the price of the metal."),
+            Number("refund_percent", 0, 100, "What sprues, stems, buttons and filings bring back, of the price of the metal."),
             Money("refining_fee", "The refiner's fee, as it falls on one piece."),
         ]),
         Group("patterns", "Printing the patterns.", [

@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using Linewright.Brief;
+using Linewright.Casting;
 using Linewright.Making;
 using Linewright.Parts;
 
@@ -16,7 +16,7 @@ namespace Linewright.Quote;
 /// <param name="CastPartsG">Finished metal of all that was cast.</param>
 /// <param name="DrawnG">Metal of drawn pins.</param>
 /// <param name="CastG">The same parts as they leave the casting.</param>
-/// <param name="MeltG">To be melted, with sprues and button.</param>
+/// <param name="MeltG">To be melted: parts, sprues, stems and buttons, as the casting plan weighs out.</param>
 /// <param name="Links">Stone-set links.</param>
 /// <param name="Joints">Hinges, those to the clasp included.</param>
 /// <param name="Castings">Cast parts, each counted.</param>
@@ -49,32 +49,31 @@ public sealed record QuoteBasis(
     /// <summary>Trees that the castings hang on, and flasks that they fill.</summary>
     public int Trees { get; init; } = 1;
 
+    /// <summary>Printed plates that the patterns stand on.</summary>
+    public int Plates { get; init; } = 1;
+
     /// <summary>Metal of the finished piece.</summary>
     public decimal FinishedG => CastPartsG + DrawnG;
 
-    /// <summary>Of a design and its weighed parts.</summary>
-    /// <exception cref="ArgumentException">The design was refused.</exception>
-    public static QuoteBasis Of(LineDesign design, ImmutableArray<WeighedPart> weights)
+    /// <summary>Of a piece as it was weighed and its casting planned.</summary>
+    public static QuoteBasis Of(CastingPlan plan)
     {
-        ArgumentNullException.ThrowIfNull(design);
-        if (design is not { Chosen: { } chosen, Hinge: { } hinge })
-        {
-            throw new ArgumentException($"the design was refused: {design.Refusal}", nameof(design));
-        }
-
-        var brief = design.Brief;
+        ArgumentNullException.ThrowIfNull(plan);
+        var (design, weights) = (plan.Piece.Design, plan.Weights);
+        var (chosen, brief) = (plan.Piece.Layout, design.Brief);
         decimal Weigh(Func<WeighedPart, double> mm3) => OnTheBalance(weights.Sum(part => brief.Alloy.MassOf(mm3(part)).Value * part.Part.Count));
-        var cast = Weigh(part => part.CastMm3);
         var castings = weights.Where(part => part.Part.IsCast).Sum(part => part.Part.Count);
         return new QuoteBasis(
-            brief.Name, brief.Metal, hinge.Kind,
-            Weigh(part => part.Part.IsCast ? part.FinishedMm3 : 0), Weigh(part => part.Part.IsCast ? 0 : part.FinishedMm3), cast,
-            decimal.Round(cast * (1 + (decimal)brief.Process.TreePercent / 100), GramDecimals, MidpointRounding.AwayFromZero),
+            brief.Name, brief.Metal, plan.Piece.Hinge.Kind,
+            Weigh(part => part.Part.IsCast ? part.FinishedMm3 : 0), Weigh(part => part.Part.IsCast ? 0 : part.FinishedMm3),
+            Weigh(part => part.CastMm3), OnTheBalance(plan.Report.MetalToWeighOutG),
             chosen.Count, chosen.Count + 1, castings,
             weights.Where(part => part.Part.Role == PartRole.Pin).Sum(part => part.Part.Count),
             (decimal)brief.Finish.RhodiumUm, chosen.LaidFlatMm, chosen.PitchMm, chosen.ClaspMm, StoneOrders.Of(design))
         {
+            // As planned; parts that no face takes a sprue of, or that are too large for the plate, are hung and printed all the same.
             Trees = (castings + brief.Process.PartsPerTree - 1) / brief.Process.PartsPerTree,
+            Plates = Math.Max(1, plan.Plates.Length),
         };
     }
 

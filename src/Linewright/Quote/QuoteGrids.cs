@@ -1,7 +1,7 @@
 using Linewright.Assembly;
 using Linewright.Brief;
+using Linewright.Casting;
 using Linewright.Checks;
-using Linewright.Making;
 using Linewright.Parts;
 
 namespace Linewright.Quote;
@@ -67,9 +67,9 @@ public static class QuoteGrids
         }
 
         var piece = PartsBuilder.Build(design);
-        var weights = Weighing.Of(piece, book, threads: 1, stop);
-        var quote = Quotes.Of(QuoteBasis.Of(design, weights), list, grade);
-        var findings = isChecked ? PieceChecks.Run(PieceModel.Of(piece, [.. piece.Parts.Select(part => Weighing.CoarseMesh(part, stop))]), stop: stop) : [];
+        var plan = CastingPlans.Of(piece, book, threads: 1, stop);
+        var quote = Quotes.Of(QuoteBasis.Of(plan), list, grade);
+        var findings = isChecked ? PieceChecks.Run(PieceModel.Of(piece, [.. piece.Parts.Select(part => Weighing.Mesh(part.AsSet, part.AsSet, stop))]), stop: stop) : [];
         var failures = findings.Where(finding => finding.Verdict == Verdict.Fail)
             .Select(finding => $"{finding.Rule}, {finding.Where}: {finding.Cure}").Distinct(StringComparer.Ordinal).ToList();
         decimal metal = quote.SumOf(QuoteGroup.Metal) + quote.SumOf(QuoteGroup.Casting), stones = quote.SumOf(QuoteGroup.Stones);

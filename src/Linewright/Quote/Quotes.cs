@@ -39,12 +39,28 @@ public static class Quotes
             basis, PriceHead.Of(list), taken, ledger.Lines, ledger.Missing,
             isWhole ? cost : null, isWhole ? beforeTax : null, isWhole ? rounded.Amount : null,
             isWhole ? RoundingOf(exact, rounded) : "no total: a price is missing",
-            NotesOf(basis));
+            NotesOf(basis), ShopNotesOf(basis));
     }
 
     private static string RoundingOf(decimal exact, Money rounded) => string.Create(
         CultureInfo.InvariantCulture,
         $"{Ledger.Sum(exact)} {rounded.Currency.Key}, the sum of all lines unrounded, is rounded once to {rounded}; half of the smallest unit goes up");
+
+    // What a shop must know to write its list, and to price a piece that shares a flask or a lot with others.
+    private static List<string> ShopNotesOf(QuoteBasis basis)
+    {
+        var isMarked = MaterialTables.Alloys.Find(basis.Metal).Family is not (MetalFamily.Brass or MetalFamily.Bronze);
+        var (plates, flasks) = (basis.Plates == 1 ? "printed plate" : "printed plates", basis.Trees == 1 ? "flask" : "flasks");
+        return
+        [
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Counted for this piece alone: {basis.Plates} {plates}, {basis.Trees} {flasks}, one refining lot{(isMarked ? ", one assay" : "")}. Where pieces share one, write one piece's share in the price list: patterns.per_plate, per_flask under casting, metal.refining_fee{(isMarked ? ", assay" : "")}."),
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"The {basis.MeltG:0.00} g to melt are {basis.CastG:0.00} g of castings with the sprues, stems and buttons of the planned trees, as plate has them. A caster who sprues otherwise melts another weight."),
+        ];
+    }
 
     // Where money or law can hurt. Common practice; the local law decides.
     private static List<string> NotesOf(QuoteBasis basis)

@@ -51,7 +51,7 @@ internal static class WorkLines
             return;
         }
 
-        ledger.Add(QuoteGroup.Assay, FormattableString.Invariant($"assay and hallmark, {Fineness(alloy)}"), 1, "piece", price, $"assay, {family}", "fineness of the alloy");
+        ledger.Add(QuoteGroup.Assay, FormattableString.Invariant($"assay and hallmark, {Fineness(alloy)}"), 1, "piece", price, $"assay, {family}", "one assay for this piece alone; fineness of the alloy");
     }
 
     private static void Rows(Ledger ledger, QuoteBasis basis, QuoteGroup group, IReadOnlyList<CountedPrice>? rows, string path)

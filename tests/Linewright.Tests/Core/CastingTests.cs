@@ -93,7 +93,11 @@ public class CastingTests
             var site = sprued.Site!;
             Assert.InRange(sprued.Part.AsCast.Distance(site.Point), -0.03, 0.03);
             Assert.Equal(FaceKind.Polished, new FaceMap(sprued.Part, 0.10).KindAt(site.Point));
-            Assert.True(sprued.FeedRatio >= 1.1 - 0.005, FormattableString.Invariant($"{sprued.Part.Name}: {sprued.FeedRatio}")); // Foundries: at least 1.1 of the modulus
+
+            // Foundries: at least 1.1 of the modulus. A link for 2 mm stones has no polished face so wide, and then the report says so.
+            var isToldThin = plan.Report.Notes.Any(note => note.StartsWith($"{sprued.Part.Name}: the gate of", StringComparison.Ordinal) && note.Contains("freezes before the part", StringComparison.Ordinal));
+            Assert.Equal(sprued.FeedRatio < 1.1 - 0.005, isToldThin);
+            Assert.True(!isToldThin || (line.StartsWith('2') && sprued.Part.Role == PartRole.Link), sprued.Part.Name);
             Assert.InRange(sprued.GateMm, sprued.FedMm, sprued.SprueMm);
         });
     }
@@ -125,7 +129,7 @@ public class CastingTests
         var (usual, piece) = Of("4");
         var process = piece.Design.Brief.Process with { FinishLossMm = 0 };
         var bare = PartsBuilder.Build(LineDesign.Solve(piece.Design.Brief with { Process = process }));
-        var plan = CastingPlans.Of(bare, [.. bare.Parts.Select(part => Mesher.Run(part.AsCast, Coarse, stop: TestContext.Current.CancellationToken))], TestContext.Current.CancellationToken);
+        var plan = CastingPlans.Of(bare, stop: TestContext.Current.CancellationToken);
         foreach (var (sprued, known) in plan.Parts.Zip(usual.Parts))
         {
             var site = sprued.Site;
@@ -141,9 +145,10 @@ public class CastingTests
     [Theory]
     [MemberData(nameof(Lines))]
     public void Part_and_sprue_are_one_closed_body_with_no_more_holes(string line)
-        => Assert.All(Of(line).Plan.Parts, sprued =>
+        => Assert.All(PatternsOf(line).Plan.Parts.Zip(PatternsOf(line).Meshes), pattern =>
         {
-            var surface = Topology.Inspect(sprued.Mesh);
+            var (sprued, mesh) = pattern;
+            var surface = Topology.Inspect(mesh);
             Assert.True(surface.IsSound, sprued.Part.Name);
             var alone = Topology.Inspect(Mesher.Run(sprued.Part.AsCast, new MeshSettings(0.08, 0.02, true), stop: TestContext.Current.CancellationToken).Mesh);
             Assert.Equal((1, alone.Genus), (surface.Components, surface.Genus));
@@ -177,19 +182,20 @@ public class CastingTests
     public void Plates_hold_every_cast_part_inside_and_apart(string line)
     {
         var (plan, piece) = Of(line);
+        var meshes = PatternsOf(line).Meshes;
         var process = piece.Design.Brief.Process;
         Assert.Equal(
             piece.Parts.Where(part => part.IsCast).Sum(part => part.Count),
             plan.Plates.Sum(plate => plate.Places.Length));
         foreach (var plate in plan.Plates)
         {
-            var boxes = plate.Places.Select(place => plan.Parts[place.Part].Mesh.Moved(place.Pose).Bounds).ToList();
+            var boxes = plate.Places.Select(place => meshes[place.Part].Moved(place.Pose).Bounds).ToList();
             Assert.All(boxes, box =>
             {
-                Assert.True(box.Low is { X: > -1e-4, Y: > -1e-4, Z: > -1e-4 }, $"{box}");
+                Assert.True(box.Low is { X: > -1e-4, Y: > -1e-4, Z: > -1e-3 }, $"{box}"); // A foot is flat within a micron
                 Assert.True(box.High.X < process.PlateXMm + 1e-4 && box.High.Y < process.PlateYMm + 1e-4 && box.High.Z < process.PlateZMm, $"{box}");
             });
-            Apart(plan, plate.Places, process.PlateGapMm, partsOnly: false);
+            Apart(PatternsOf(line), plate.Places, process.PlateGapMm, partsOnly: false);
         }
     }
 
@@ -206,13 +212,13 @@ public class CastingTests
             Assert.InRange(tree.Places.Length, 1, process.PartsPerTree);
             Assert.Equal(tree.Places.Length, tree.Rings.Sum(ring => ring.Count));
             var places = tree.Places.Select(place => (place.Part, plan.Parts[place.Part].Upright.Then(place.Pose))).ToList();
-            Apart(plan, places, process.PlateGapMm, partsOnly: true);
+            Apart(PatternsOf(line), places, process.PlateGapMm, partsOnly: true);
 
             // Feet on the stem, parts over the button and inside the cylinder that is said.
             Assert.All(tree.Places, place => Assert.Equal(tree.StemMm / 2, Math.Sqrt(Math.Pow(place.Pose.Origin.X, 2) + Math.Pow(place.Pose.Origin.Y, 2)), 1e-9));
             foreach (var (part, pose) in places)
             {
-                var box = plan.Parts[part].Mesh.Moved(pose);
+                var box = PatternsOf(line).Meshes[part].Moved(pose);
                 for (var i = 0; i < box.VertexCount; i += 7)
                 {
                     var p = box.Vertex(i);
@@ -243,9 +249,45 @@ public class CastingTests
     }
 
     [Fact]
+    public void A_part_without_a_sprue_is_weighed_out_all_the_same_and_a_thin_stem_is_told()
+    {
+        // A safety of which finishing takes nothing shows no polished face, so that no gate is found on it.
+        var usual = CheckedPieces.YellowCasting.Plan;
+        var design = CheckedPieces.Design(4, "gold-750-yellow");
+        var solved = LineDesign.Solve(design.Brief with { Process = design.Brief.Process with { StemMm = 2 } });
+        var piece = PartsBuilder.Build(solved);
+        piece = piece with { Parts = [.. piece.Parts.Select(part => part.Role == PartRole.Safety ? part with { AsCast = part.AsSet } : part)] };
+        var plan = CastingPlans.Of(piece, stop: TestContext.Current.CancellationToken);
+        var safety = plan.Parts.Single(part => part.Part.Role == PartRole.Safety);
+        Assert.Null(safety.Site);
+        Assert.Equal(safety.PartMm3, safety.CastMm3);
+        Assert.Equal(usual.Trees.Sum(tree => tree.Places.Length) - 1, plan.Trees.Sum(tree => tree.Places.Length));
+        Assert.Equal(plan.Report.Trees.Sum(tree => tree.TotalG) + solved.Brief.Alloy.MassOf(safety.PartMm3).Value, plan.Report.MetalToWeighOutG, 1e-9);
+        Assert.Contains(plan.Report.Notes, note => note.StartsWith("safety: no polished face", StringComparison.Ordinal));
+        Assert.Contains(plan.Report.Notes, note => note.StartsWith("a stem of 2.00 freezes before the thickest sprue", StringComparison.Ordinal));
+        Assert.DoesNotContain(usual.Report.Notes, note => note.StartsWith("a stem", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_the_printer_gets_is_what_was_weighed()
+    {
+        // The patterns' meshes lie within 10 um of solids that are weighed with what lies between: flat triangles are a little light.
+        var brief = CheckedPieces.Yellow.Piece.Design.Brief;
+        var piece = PartsBuilder.Build(LineDesign.Solve(brief with { Process = brief.Process with { MeshDeviationUm = 10 } }));
+        var patterns = CastingPlans.Patterns(CastingPlans.Of(piece, stop: TestContext.Current.CancellationToken), TestContext.Current.CancellationToken);
+        var cubed = Math.Pow(patterns.Report.PatternScale, 3);
+        Assert.All(patterns.Plan.Parts.Zip(patterns.Meshes), pair =>
+        {
+            Assert.Equal(1, MassProperties.Of(pair.Second).Volume / (pair.First.CastMm3 * cubed), 0.006);
+            var box = pair.Second.Moved(pair.First.Upright).Bounds;
+            Assert.True(pair.First.UprightBox.Grown(1e-3).Contains(box.Low) && pair.First.UprightBox.Grown(1e-3).Contains(box.High), pair.First.Part.Name);
+        });
+    }
+
+    [Fact]
     public void Small_plates_are_filled_one_after_the_other_and_what_fits_on_none_is_said()
     {
-        var parts = CheckedPieces.YellowCasting.Parts;
+        var parts = CheckedPieces.YellowCasting.Plan.Parts;
         var (plates, none) = PlateNesting.Of(parts, 30, 25, 100, 0.8);
         Assert.Empty(none);
         Assert.InRange(plates.Length, 2, 12);
@@ -303,26 +345,26 @@ public class CastingTests
         Assert.True(TiltedBox.Gap(still, new TiltedBox(box, Pose.Turn(new Vec3(1, 2, 3), 1) with { Origin = new Vec3(1, 1, 1) })) <= 0);
     }
 
-    private static (CastingPlan Plan, Piece Piece) Of(string line) => line.StartsWith('4')
-        ? (CheckedPieces.YellowCasting, CheckedPieces.Yellow.Piece)
-        : (CheckedPieces.WhiteCasting, CheckedPieces.White.Piece);
+    private static (CastingPlan Plan, Piece Piece) Of(string line) => (PatternsOf(line).Plan, PatternsOf(line).Plan.Piece);
+
+    private static CastingPatterns PatternsOf(string line) => line.StartsWith('4') ? CheckedPieces.YellowCasting : CheckedPieces.WhiteCasting;
 
     /// <summary>Feels every pair that is near with the solids themselves; the parts are enlarged, so poses are brought to their size.</summary>
-    private static void Apart(CastingPlan plan, IReadOnlyList<(int Part, Pose Pose)> places, double gap, bool partsOnly)
+    private static void Apart(CastingPatterns patterns, IReadOnlyList<(int Part, Pose Pose)> places, double gap, bool partsOnly)
     {
-        var scale = plan.Report.PatternScale;
-        var bodies = plan.Parts.Select(part => new Body(part.Part.Name, part.Solid, ProbeSurface.Of(part.Solid, part.Mesh.Scaled(1 / scale), 0.4))).ToList();
+        var (plan, meshes, scale) = (patterns.Plan, patterns.Meshes, patterns.Report.PatternScale);
+        var bodies = plan.Parts.Select((part, i) => new Body(part.Part.Name, part.Solid, ProbeSurface.Of(part.Solid, meshes[i].Scaled(1 / scale), 0.4))).ToList();
         var alone = plan.Parts.Select((part, i) => partsOnly
-            ? new Body(part.Part.Name, part.Part.AsCast, ProbeSurface.Of(part.Part.AsCast, part.Mesh.Scaled(1 / scale), 0.4, p => Math.Abs(part.Part.AsCast.Distance(p)) < 0.05))
+            ? new Body(part.Part.Name, part.Part.AsCast, ProbeSurface.Of(part.Part.AsCast, meshes[i].Scaled(1 / scale), 0.4, p => Math.Abs(part.Part.AsCast.Distance(p)) < 0.05))
             : bodies[i]).ToList();
-        var reach = plan.Parts.Select(part => part.Mesh.Bounds.Size.Length / 2).ToList();
+        var reach = meshes.Select(mesh => mesh.Bounds.Size.Length / 2).ToList();
         var pairs = 0;
         for (var i = 0; i < places.Count; i++)
         {
             for (var j = 0; j < i; j++)
             {
                 var (a, b) = (places[i], places[j]);
-                var between = a.Pose.Point(plan.Parts[a.Part].Mesh.Bounds.Centre) - b.Pose.Point(plan.Parts[b.Part].Mesh.Bounds.Centre);
+                var between = a.Pose.Point(meshes[a.Part].Bounds.Centre) - b.Pose.Point(meshes[b.Part].Bounds.Centre);
                 if (between.Length > reach[a.Part] + reach[b.Part] + gap)
                 {
                     continue;

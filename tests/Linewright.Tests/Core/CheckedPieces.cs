@@ -3,7 +3,6 @@ using Linewright.Assembly;
 using Linewright.Brief;
 using Linewright.Casting;
 using Linewright.Parts;
-using Linewright.Solids.Meshing;
 
 namespace Linewright.Tests.Core;
 
@@ -11,8 +10,8 @@ namespace Linewright.Tests.Core;
 internal static class CheckedPieces
 {
     private static readonly Lazy<PieceModel> FourYellow = new(() => PieceModel.Build(Piece(4.0, "gold-750-yellow")));
-    private static readonly Lazy<CastingPlan> FourCasting = new(() => Plan(Yellow.Piece));
-    private static readonly Lazy<CastingPlan> TwoCasting = new(() => Plan(White.Piece));
+    private static readonly Lazy<CastingPatterns> FourCasting = new(() => CastingPlans.Patterns(CastingPlans.Of(Yellow.Piece)));
+    private static readonly Lazy<CastingPatterns> TwoCasting = new(() => CastingPlans.Patterns(CastingPlans.Of(White.Piece)));
     private static readonly Lazy<PieceModel> TwoWhite = new(() => PieceModel.Build(Piece(2.0, "gold-750-white-pd")));
 
     /// <summary>Seven inches of 4 mm stones, eye over bar.</summary>
@@ -22,10 +21,10 @@ internal static class CheckedPieces
     public static PieceModel White => TwoWhite.Value;
 
     /// <summary>The casting of <see cref="Yellow"/>: one tree.</summary>
-    public static CastingPlan YellowCasting => FourCasting.Value;
+    public static CastingPatterns YellowCasting => FourCasting.Value;
 
     /// <summary>The casting of <see cref="White"/>: two trees.</summary>
-    public static CastingPlan WhiteCasting => TwoCasting.Value;
+    public static CastingPatterns WhiteCasting => TwoCasting.Value;
 
     /// <summary>A line of seven inches as solids, not meshed. Everything that decides a verdict here is spelled out.</summary>
     /// <param name="diameter">Of the stones, mm.</param>
@@ -41,7 +40,4 @@ internal static class CheckedPieces
         var read = BriefReader.Read(Encoding.UTF8.GetBytes(json), "test");
         return LineDesign.Solve(BriefDefaults.Resolve(read.Brief ?? throw new InvalidOperationException(string.Join("; ", read.Faults))));
     }
-
-    private static CastingPlan Plan(Piece piece) => CastingPlans.Of(
-        piece, [.. piece.Parts.Select(part => Mesher.Run(part.AsCast, new MeshSettings(0.08, 0.02, true)))]);
 }

@@ -5,6 +5,7 @@ using CsCheck;
 using Linewright.Brief;
 using Linewright.Checks;
 using Linewright.Making;
+using Linewright.Quote;
 using Linewright.Solids.Meshing;
 using Linewright.Tests.Cli;
 
@@ -34,7 +35,7 @@ public class ReportTests
         // Pinned, so that there is a drawn wire too; meshed coarsely.
         var model = CheckedPieces.White;
         var patterns = model.Piece.Parts.Select(part => Pattern.Of(part, Mesher.Run(part.AsCast, new MeshSettings(0.15, 0.04, true)), model.Piece.Design.Brief.Chain));
-        var report = Reports.Of(new MadePiece(model, [.. patterns]));
+        var report = Reports.Of(new MadePiece(model, [.. patterns], CheckedPieces.WhiteCasting.Plan));
         Assert.Contains(report.Parts, part => !part.IsCast);
         Assert.All(report.Parts, part =>
         {
@@ -47,6 +48,13 @@ public class ReportTests
         });
         Assert.Equal(report.Weights!.MetalFinishedG, report.Parts.Sum(part => part.MassG * part.Count), 1e-9);
         Assert.Equal(report.Weights.MetalCastG, report.Parts.Sum(part => part.CastG * part.Count), 1e-9);
+
+        // One figure of the metal to melt, to the last bit: here, in the casting, and on the quote as a balance reads it.
+        var casting = CheckedPieces.WhiteCasting.Plan.Report;
+        Assert.Equal(casting.MetalToWeighOutG, report.Weights.MetalToMeltG);
+        Assert.Equal(casting.MetalToWeighOutG, report.Weights.Alloys.Single(row => row.Metal == report.Brief.Metal).ToMeltG);
+        Assert.Equal(casting.MetalToWeighOutG, (double)QuoteBasis.Of(CheckedPieces.WhiteCasting.Plan).MeltG, 0.005 + 1e-9);
+        Assert.Equal(report.Weights.MetalCastG, casting.Trees.Sum(tree => tree.PartsG), 1e-9);
     }
 
     [Fact]

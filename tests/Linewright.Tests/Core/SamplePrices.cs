@@ -17,9 +17,9 @@ internal static class SamplePrices
     /// <summary>The example list.</summary>
     public static PriceList Example { get; } = Read();
 
-    /// <summary>48 links with 3 mm stones of 0.1000 ct; 12.40 g finished, 13.48 g as cast, 21.57 g to melt.</summary>
+    /// <summary>48 links with 3 mm stones of 0.1000 ct; 12.40 g finished, 13.48 g as cast, 41.20 g to melt.</summary>
     public static QuoteBasis Basis { get; } = new(
-        "Worked example", "gold-750-yellow", HingeKind.EyeOverBar, 12.40m, 0, 13.48m, 21.57m, 48, 49, 51, 0, 0, 177.8, 3.5, 9.8,
+        "Worked example", "gold-750-yellow", HingeKind.EyeOverBar, 12.40m, 0, 13.48m, 41.20m, 48, 49, 51, 0, 0, 177.8, 3.5, 9.8,
         new StoneOrder(
             "round", "diamond", "natural", 3, 2.94, 3.04, 1.84, 2.2, "claws", "+12 -12.5", "fits", 48, 4, 2, 50, 0.1000m, 4.8m, 5m, ["50 round brilliants."], Marks.CommonPractice));
 

@@ -1,4 +1,5 @@
 using Linewright.Checks;
+using Linewright.Parts;
 using static Linewright.Tests.Core.CheckModels;
 
 namespace Linewright.Tests.Core;
@@ -14,6 +15,26 @@ public sealed class WallCheckTests
         Assert.Equal(Verdict.Pass, Assert.Single(walls, wall => wall.Where.Contains("eye", StringComparison.Ordinal)).Verdict);
         Assert.Equal(Verdict.Pass, Assert.Single(walls, wall => wall.Where.Contains("bar", StringComparison.Ordinal)).Verdict);
         Assert.All(walls, wall => Assert.True(wall.Measured > 0.02, wall.ToString()));
+    }
+
+    [Fact]
+    public void A_feature_says_who_makes_its_wall_and_the_reading_takes_it_from_there()
+    {
+        // Written down once more, by name: the strip is rolled, the setter leaves tips and bearings; bores, seats and bars are not polished.
+        var piece = CheckedPieces.Yellow.Piece;
+        var features = piece.Parts.SelectMany(part => part.Features).ToList();
+        Assert.Equal(["tongue strip"], features.Where(feature => feature.Made == MadeBy.Rolling).Select(feature => feature.Name));
+        Assert.Equal(["bearing", "claw tip"], features.Where(feature => feature.Made == MadeBy.Bench).Select(feature => feature.Name));
+        Assert.Equal(["bar", "tongue strip"], features.Where(feature => feature.PolishedFaces == 0).Select(feature => feature.Name));
+        Assert.Equal(
+            ["base rail", "rail end", "upper rail", "stop", "claw tip", "stop", "safety wire"],
+            features.Where(feature => feature.PolishedFaces == 2).Select(feature => feature.Name));
+
+        var findings = features.Select(feature => new Finding(WallCheck.Rule, Verdict.Pass, "", 1, feature.WallLimitMm, "mm", "", "", ""));
+        var readings = WallReading.Of(piece, findings);
+        Assert.Equal(features.Select(feature => (feature.Name, feature.Made, feature.PolishedFaces)), readings.Select(wall => (wall.Feature, wall.Made, wall.PolishedFaces)));
+        Assert.Equal(["tongue strip"], readings.Where(wall => wall.IsRolled).Select(wall => wall.Feature));
+        Assert.Equal(["bearing", "claw tip", "tongue strip"], readings.Except(WallReading.AsCast(readings)).Select(wall => wall.Feature));
     }
 
     [Fact]

@@ -29,9 +29,12 @@ public class QuoteFilesTests
         }
 
         var total = rows.Single(row => row["B"] as string == "total");
-        Assert.Equal(7925.58, Convert.ToDouble(total["G"], null), 1e-9);
+        Assert.Equal(8013.02, Convert.ToDouble(total["G"], null), 1e-9);
         var stones = book.Query(sheetName: "Stones").Cast<IDictionary<string, object?>>().ToDictionary(row => row["A"] as string ?? "", row => row["B"], StringComparer.Ordinal);
         Assert.Equal(50.0, Convert.ToDouble(stones["stones to buy"], null));
+        var about = book.Query(sheetName: "About").Cast<IDictionary<string, object?>>().ToList();
+        Assert.Equal(41.20, Convert.ToDouble(about.Single(row => row["A"] as string == "to melt, g")["B"], null), 1e-9);
+        Assert.Equal(Worked.ShopNotes[0], about.Single(row => row["A"] as string == "how it was counted")["B"]);
     }
 
     [Fact]
@@ -63,7 +66,7 @@ public class QuoteFilesTests
         Assert.EndsWith("\r\n", text, StringComparison.Ordinal);
         Assert.StartsWith("group,what,quantity,unit,unit_price,per,amount,currency,arithmetic,read_from\r\n", text, StringComparison.Ordinal);
         Assert.Contains("metal,\"castings, finished\",12.4,g,59.89,1,742.636,EUR,12.4 g x 59.89 = 742.636 EUR,", text, StringComparison.Ordinal);
-        Assert.Contains("sum,total,,,,,7925.58,EUR,", text, StringComparison.Ordinal);
+        Assert.Contains("sum,total,,,,,8013.02,EUR,", text, StringComparison.Ordinal);
         Assert.All(text.TrimEnd().Split("\r\n"), row => Assert.Equal(10, Fields(row)));
     }
 
@@ -73,12 +76,12 @@ public class QuoteFilesTests
         using var page = new ScratchFile("quote.pdf", stream => stream.Write(Write(Worked)["quote-client.pdf"]));
         OutsideTools.CheckPdf(page.Path);
         var text = OutsideTools.PdfText(page.Path);
-        Assert.Contains("7,925.58 EUR", text, StringComparison.Ordinal);
+        Assert.Contains("8,013.02 EUR", text, StringComparison.Ordinal);
         Assert.Contains("with 20 % value added tax", text, StringComparison.Ordinal);
         Assert.Contains("2026-03-31", text, StringComparison.Ordinal);
         Assert.Contains("750 parts in a thousand of gold", text, StringComparison.Ordinal);
         Assert.Contains("not a binding offer", text, StringComparison.Ordinal);
-        Assert.All((string[])["markup", "59.89", "600.00", "overhead", "bench", "refin"], word => Assert.DoesNotContain(word, text, StringComparison.OrdinalIgnoreCase));
+        Assert.All((string[])["markup", "59.89", "600.00", "overhead", "bench", "refin", "flask", "this piece alone"], word => Assert.DoesNotContain(word, text, StringComparison.OrdinalIgnoreCase));
     }
 
     [Fact]

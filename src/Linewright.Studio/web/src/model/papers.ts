@@ -43,7 +43,6 @@ export interface Casting {
   plates: { file: string; patterns: number; used_x_mm: number; used_y_mm: number; height_mm: number }[];
   trees: Tree[];
   metal_to_weigh_out_g: number;
-  rule_of_thumb_g: number;
   patterns_g: number;
   metal_per_pattern: number;
   notes: string[];
@@ -124,6 +123,7 @@ export interface Quote {
   total: number | null;
   rounding: string;
   notes: string[];
+  shop_notes: string[];
 }
 
 export interface GridCell {

@@ -6,7 +6,6 @@ export const unseen = [
   '$schema',
   'name',
   ...spreads,
-  'process.tree_percent',
   'process.sprue_mm',
   'process.sprue_length_mm',
   'process.stem_mm',

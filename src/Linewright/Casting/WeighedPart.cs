@@ -1,6 +1,6 @@
 using Linewright.Parts;
 
-namespace Linewright.Making;
+namespace Linewright.Casting;
 
 /// <summary>What one part of a piece holds of metal in both states.</summary>
 /// <param name="Part">The part.</param>
