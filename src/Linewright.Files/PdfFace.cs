@@ -50,7 +50,8 @@ internal sealed record PdfFace(string Key, int Reference, ImmutableSortedDiction
             map.Append(FormattableString.Invariant($"{block.Length} beginbfchar\n"));
             foreach (var (character, glyph) in block)
             {
-                var utf16 = Convert.ToHexString(Encoding.BigEndianUnicode.GetBytes(char.ConvertFromUtf32(character)));
+                // What the type cannot write has the one glyph that says so, and no character back.
+                var utf16 = Convert.ToHexString(Encoding.BigEndianUnicode.GetBytes(char.ConvertFromUtf32(glyph == 0 ? Rune.ReplacementChar.Value : character)));
                 map.Append(FormattableString.Invariant($"<{glyph:X4}> <{utf16}>\n"));
             }
 

@@ -16,7 +16,7 @@ public static class Paragraph
         foreach (var part in text.Split('\n'))
         {
             var line = "";
-            foreach (var word in part.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            foreach (var word in Words(part))
             {
                 var longer = line.Length == 0 ? word : $"{line} {word}";
                 if (style.WidthOf(longer) <= widthMm)
@@ -33,10 +33,15 @@ public static class Paragraph
                 line = word;
                 while (line.Length > 1 && style.WidthOf(line) > widthMm)
                 {
-                    var fits = line.Length - 1;
+                    var fits = Before(line, line.Length);
                     while (fits > 1 && style.WidthOf(line[..fits]) > widthMm)
                     {
-                        fits--;
+                        fits = Before(line, fits);
+                    }
+
+                    if (fits == 0)
+                    {
+                        break;
                     }
 
                     lines.Add(line[..fits]);
@@ -49,6 +54,28 @@ public static class Paragraph
 
         return lines.ToImmutable();
     }
+
+    // A sign that stands alone, as that of a share, stays with the word before it.
+    private static List<string> Words(string part)
+    {
+        var words = new List<string>();
+        foreach (var word in part.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (words.Count > 0 && !word.Any(char.IsLetterOrDigit))
+            {
+                words[^1] += ' ' + word;
+            }
+            else
+            {
+                words.Add(word);
+            }
+        }
+
+        return words;
+    }
+
+    // The end of the text without its last character, be that of one code unit or of two.
+    private static int Before(string text, int end) => end - (end > 1 && char.IsLowSurrogate(text[end - 1]) && char.IsHighSurrogate(text[end - 2]) ? 2 : 1);
 
     /// <summary>The labels of a text from a top edge down.</summary>
     /// <param name="text">Words parted by spaces; a line end starts a new line.</param>

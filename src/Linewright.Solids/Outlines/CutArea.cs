@@ -8,6 +8,7 @@ namespace Linewright.Solids.Outlines;
 public sealed record CutArea(int Tag, ImmutableArray<ImmutableArray<FlatPoint>> Loops)
 {
     private readonly (FlatPoint A, FlatPoint B)[] sides = [.. Loops.SelectMany(loop => loop.Select((a, i) => (a, loop[(i + 1) % loop.Length])))];
+    private readonly (double Left, double Low, double Right, double High) box = BoxOf(Loops);
 
     /// <summary>Area, mm2: holes are taken off.</summary>
     public double Area => Loops.Sum(AreaOf);
@@ -59,15 +60,18 @@ public sealed record CutArea(int Tag, ImmutableArray<ImmutableArray<FlatPoint>> 
     }
 
     private bool IsNear(FlatPoint from, FlatPoint to)
+        => Math.Max(from.X, to.X) >= box.Left && Math.Min(from.X, to.X) <= box.Right && Math.Max(from.Y, to.Y) >= box.Low && Math.Min(from.Y, to.Y) <= box.High;
+
+    private static (double Left, double Low, double Right, double High) BoxOf(ImmutableArray<ImmutableArray<FlatPoint>> loops)
     {
         double left = double.PositiveInfinity, right = double.NegativeInfinity, low = double.PositiveInfinity, high = double.NegativeInfinity;
-        foreach (var (a, _) in sides)
+        foreach (var p in loops.SelectMany(loop => loop))
         {
-            (left, right) = (Math.Min(left, a.X), Math.Max(right, a.X));
-            (low, high) = (Math.Min(low, a.Y), Math.Max(high, a.Y));
+            (left, right) = (Math.Min(left, p.X), Math.Max(right, p.X));
+            (low, high) = (Math.Min(low, p.Y), Math.Max(high, p.Y));
         }
 
-        return Math.Max(from.X, to.X) >= left && Math.Min(from.X, to.X) <= right && Math.Max(from.Y, to.Y) >= low && Math.Min(from.Y, to.Y) <= high;
+        return (left, low, right, high);
     }
 
     /// <summary>Area within one loop, mm2; below zero where it runs clockwise, round a hole.</summary>

@@ -42,6 +42,47 @@ internal static class LineFinder
             yield return new LinePiece(p, q, outAtP, outAtQ, Joint(alone, next), Joint(alone, last), OutlineKind.Contour, tag);
         }
 
+        // Between faces that bend the contour runs along their side, where one faces the eye and the other does not.
+        foreach (var (corner, otherAtStart, otherAtEnd) in body.Bends)
+        {
+            int start = corner, end = OutlineBody.Next(corner), otherStart = otherAtStart, otherEnd = otherAtEnd;
+            if (places[start] > places[end])
+            {
+                (start, end, otherStart, otherEnd) = (end, start, otherEnd, otherStart);
+            }
+
+            double g = Facing(normals[start], eye), h = Facing(normals[end], eye), otherG = Facing(normals[otherStart], eye), otherH = Facing(normals[otherEnd], eye);
+            bool partsAtStart = g > 0 != otherG > 0, partsAtEnd = h > 0 != otherH > 0;
+            if (!partsAtStart && !partsAtEnd)
+            {
+                // Where both turn away on the way, their own contours meet here: the joint that they share closes the step.
+                continue;
+            }
+
+            // Where either turns away; the side's end where neither does.
+            double own = g > 0 != h > 0 ? g / (g - h) : double.NaN, others = otherG > 0 != otherH > 0 ? otherG / (otherG - otherH) : double.NaN;
+            if (partsAtStart && partsAtEnd && double.IsNaN(own))
+            {
+                yield return Along(0, 1, places[start], places[end]);
+                continue;
+            }
+
+            if (partsAtStart)
+            {
+                yield return Along(0, Least(own, others), places[start], Joint(start, end));
+            }
+
+            if (partsAtEnd)
+            {
+                yield return Along(Most(own, others), 1, Joint(start, end), places[end]);
+            }
+
+            LinePiece Along(double from, double to, long fromKey, long toKey) => new(
+                pose.Point(corners[start] + (corners[end] - corners[start]) * from), pose.Point(corners[start] + (corners[end] - corners[start]) * to),
+                pose.Direction((normals[start] + normals[otherStart]).Normalised()), pose.Direction((normals[end] + normals[otherEnd]).Normalised()),
+                fromKey, toKey, OutlineKind.Contour, tag);
+        }
+
         (Vec3 Point, Vec3 Out) Crossing(int from, int to)
         {
             // Always from the lower place, so that both triangles of an edge come to the same point.
@@ -55,6 +96,11 @@ internal static class LineFinder
         // Numbers of sides lie beyond those of places.
         long Joint(int from, int to) => OutlineBody.Key(Math.Min(places[from], places[to]) + 1, Math.Max(places[from], places[to]));
     }
+
+    // Of two shares, of which one may be missing.
+    private static double Least(double a, double b) => double.IsNaN(a) ? b : double.IsNaN(b) ? a : Math.Min(a, b);
+
+    private static double Most(double a, double b) => double.IsNaN(a) ? b : double.IsNaN(b) ? a : Math.Max(a, b);
 
     private static double Facing(Vec3 normal, Vec3 eye) => normal.Dot(eye) + WallSine;
 }

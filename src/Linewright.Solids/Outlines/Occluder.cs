@@ -112,7 +112,6 @@ internal sealed class Occluder
                 }
             }
         }
-
     }
 
     /// <summary>Sorts parts and joins those that meet, as neighbouring triangles do but for rounding.</summary>
@@ -177,9 +176,11 @@ internal sealed class Occluder
                 return null;
             }
 
-            // In depth: nearer than the piece, and not taken away by the section.
-            double atFrom = DepthOver(from), atTo = DepthOver(to);
-            return Cut(atFrom - fromDepth - NearerMm, atTo - toDepth - NearerMm, ref start, ref end)
+            // In depth: nearer than the piece, and not taken away by the section. A sliver seen almost on its edge would reach
+            // far towards the eye on the strip that it was grown by: no place of a triangle is nearer than its nearest corner.
+            double atFrom = DepthOver(from), atTo = DepthOver(to), nearest = Math.Max(DepthA, Math.Max(DepthB, DepthC));
+            return Cut(nearest - fromDepth, nearest - toDepth, ref start, ref end)
+                && Cut(atFrom - fromDepth - NearerMm, atTo - toDepth - NearerMm, ref start, ref end)
                 && (double.IsPositiveInfinity(cutDepth) || Cut(cutDepth - atFrom, cutDepth - atTo, ref start, ref end))
                 ? (start, end)
                 : null;

@@ -10,8 +10,8 @@ namespace Linewright.Solids.Outlines;
 /// </remarks>
 public sealed class OutlineBody
 {
-    private OutlineBody(Vec3[] corners, Vec3[] normals, int[] places, List<BodyEdge> edges)
-        => (Corners, Normals, Places, Edges) = (corners, normals, places, edges);
+    private OutlineBody(Vec3[] corners, Vec3[] normals, int[] places, List<BodyEdge> edges, List<BodyBend> bends)
+        => (Corners, Normals, Places, Edges, Bends) = (corners, normals, places, edges, bends);
 
     /// <summary>The bend from which an edge is drawn, radians.</summary>
     /// <remarks>Assumed: below 20 degrees two faces read as one.</remarks>
@@ -28,6 +28,9 @@ public sealed class OutlineBody
 
     /// <summary>Edges of the body.</summary>
     internal IReadOnlyList<BodyEdge> Edges { get; }
+
+    /// <summary>Sides where two triangles bend, by less than an edge: drawn only where one of them faces the eye and the other does not.</summary>
+    internal IReadOnlyList<BodyBend> Bends { get; }
 
     /// <summary>Number of triangles.</summary>
     public int TriangleCount => Corners.Length / 3;
@@ -82,9 +85,10 @@ public sealed class OutlineBody
             places[i] = numbers[corners[i]];
         }
 
-        // An edge has two triangles; one that has but one is the rim of an open surface.
+        // A side has two triangles; one that has but one is the rim of an open surface, which no solid has, and is not drawn.
         var halves = new Dictionary<long, int>();
         var edges = new List<BodyEdge>();
+        var bends = new List<BodyBend>();
         var least = Math.Cos(crease);
         for (var corner = 0; corner < corners.Length; corner++)
         {
@@ -113,9 +117,13 @@ public sealed class OutlineBody
             {
                 edges.Add(new BodyEdge(corner, (normals[corner] + normals[otherEnd]).Normalised(), (normals[next] + normals[otherStart]).Normalised()));
             }
+            else if (normals[corner] != normals[otherEnd] || normals[next] != normals[otherStart])
+            {
+                bends.Add(new BodyBend(corner, otherEnd, otherStart));
+            }
         }
 
-        return new OutlineBody(corners, normals, places, edges);
+        return new OutlineBody(corners, normals, places, edges, bends);
     }
 
     /// <summary>The corner after another in its triangle.</summary>

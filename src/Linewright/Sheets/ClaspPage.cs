@@ -42,14 +42,20 @@ internal sealed class ClaspPage
     }
 
     /// <summary>The page's content and its scale.</summary>
-    public (SheetScale Scale, ImmutableArray<Mark> Marks) Draw(PaperBox field)
+    public (SheetScale Scale, ImmutableArray<Mark> Marks) Draw(PaperBox field, Projection projection)
     {
-        var scale = SheetScale.Largest(candidate => Arrange(candidate, field).Fits);
-        return (scale, Arrange(scale, field).Marks);
+        var scale = SheetScale.Largest(candidate => Arrange(candidate, field, projection).Fits);
+        return (scale, Arrange(scale, field, projection).Marks);
     }
 
-    private Grid Arrange(SheetScale scale, PaperBox field)
-        => Grid.Lay(new Block?[,] { { Along(scale), End(scale) }, { Above(scale), Pictorial(scale) } }, field);
+    private Grid Arrange(SheetScale scale, PaperBox field, Projection projection)
+    {
+        Block alongBlock = Along(scale), endBlock = End(scale), aboveBlock = Above(scale), pictorialBlock = Pictorial(scale);
+        var cells = projection == Projection.FirstAngle
+            ? new Block?[,] { { alongBlock, endBlock }, { aboveBlock, pictorialBlock } }
+            : new Block?[,] { { aboveBlock, pictorialBlock }, { alongBlock, endBlock } };
+        return Grid.Lay(cells, field);
+    }
 
     private Block Along(SheetScale scale)
     {
@@ -82,13 +88,13 @@ internal sealed class ClaspPage
         view.Axis(new(0, 0), new(clasp.LengthMm, 0));
         var middle = (clasp.CavityMm + clasp.MouthMm) / 2;
         view.CuttingPlane(new(size.Low.X, -beside), new(size.High.X, -beside), new(0, 1), "C");
-        view.CuttingPlane(new(middle, -half), new(middle, half), new(-1, 0), "D");
+        view.CuttingPlane(new(middle, size.Low.Y), new(middle, size.High.Y), new(-1, 0), "D");
         view.Dimension(DrawnView.Side.Left, new(clasp.CavityMm, -half), new(clasp.CavityMm, half), Mm(clasp.WidthMm));
         view.Dimension(DrawnView.Side.Below, new(clasp.CatchMm - clasp.PushMm - piece.Design.Spec!.SidePlayMm, -cut), new(clasp.MouthMm, -cut), $"{Mm(clasp.MouthMm - clasp.CatchMm + clasp.PushMm + piece.Design.Spec.SidePlayMm)} cut-out");
         view.Leader(new(clasp.MouthMm - 0.2, -cut), $"cut-out {Mm(clasp.CutOutMm)} wide");
         if (piece.Find(PartRole.Safety) is not null)
         {
-            view.Leader(new(clasp.MouthMm - 1, size.High.Y - 0.9), "safety, wire \u00d80.70");
+            view.Leader(new(clasp.MouthMm - 1, size.High.Y - 0.9), $"safety, wire {Dia(SafetyBuilder.WireMm)}");
         }
 
         return view.Finish("FROM ABOVE");
@@ -103,9 +109,11 @@ internal sealed class ClaspPage
         view.Axis(new(0, 0), new(0, high));
         view.Dimension(DrawnView.Side.Below, new(-half, 0.3), new(half, 0.3), Mm(clasp.WidthMm));
         view.Dimension(DrawnView.Side.Above, new(-strip, high / 2), new(strip, high / 2), $"{Mm(clasp.StripWidthMm)} strip");
-        view.Leader(new(half - wall / 2, 0.7 * high), $"wall {Mm(wall)}");
-        view.Leader(new(0.6 * strip, clasp.LowerLeafMm + clasp.StripMm / 2), $"strip {Mm(clasp.StripMm)} thick");
-        view.Leader(new((strip + half - wall) / 2, clasp.LowerLeafMm + 0.1), $"play {Mm(piece.Design.Spec!.SidePlayMm)} each side");
+
+        // On the left: on the right hangs the safety.
+        view.Leader(new(-half + wall / 2, 0.7 * high), $"wall {Mm(wall)}", isRight: false);
+        view.Leader(new(-0.6 * strip, clasp.LowerLeafMm + clasp.StripMm / 2), $"strip {Mm(clasp.StripMm)} thick", isRight: false);
+        view.Leader(new(-(strip + half - wall) / 2, clasp.LowerLeafMm + 0.1), $"play {Mm(piece.Design.Spec!.SidePlayMm)} each side", isRight: false);
         return view.Finish("SECTION D-D", "through the box's middle, towards its bar") with { IsFree = true };
     }
 

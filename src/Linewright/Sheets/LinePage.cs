@@ -66,7 +66,7 @@ internal sealed class LinePage
         var fit = layout.Fit;
         ImmutableArray<ImmutableArray<string>> rows =
         [
-            ["links", Count(layout.Count)],
+            ["links", $"{Count(layout.Count)} pcs"],
             ["pitch, hinge axis to hinge axis", Fine(layout.PitchMm)],
             ["clasp, hinge axis to hinge axis", Mm(layout.ClaspMm)],
             ["laid flat, taut, clasp closed", Mm(layout.LaidFlatMm)],
@@ -144,7 +144,7 @@ internal sealed class LinePage
         double half = form.PitchMm / 2, start = -half, end = start + layout.Count * form.PitchMm, clasp = end + layout.ClaspMm, side = form.WidthMm / 2;
         view.Axis(new(start, 0), new(clasp, 0));
         view.Dimension(DrawnView.Side.Below, new(start, -side), new(end, -side), $"{Count(layout.Count)} links \u00d7 {Fine(form.PitchMm)} = {Mm(layout.Count * form.PitchMm)}");
-        view.Dimension(DrawnView.Side.Below, new(end, -side), new(clasp, -side), Mm(layout.ClaspMm));
+        view.Dimension(DrawnView.Side.Below, new(end, -side), new(clasp, -side), $"{Mm(layout.ClaspMm)} clasp");
         view.Dimension(DrawnView.Side.Below, new(start, -side), new(clasp, -side), $"{Mm(layout.LaidFlatMm)} laid flat, taut, through the hinge axes");
         return view.Finish("LINE, LAID FLAT", $"from above, scale {scale.Text}; link 1 at the left, its bar joins the tongue's eye when closed");
     }

@@ -11,6 +11,9 @@ namespace Linewright.Sheets;
 /// <summary>The link as set: three views and a pictorial one; sections along the line and through two claws, and of a joint along and across.</summary>
 internal sealed class LinkPage
 {
+    // A drawn line that is meant to lie at a radius does so within the settings of a drawing and the coarsest mesh. mm.
+    private const double OnLineMm = 0.03;
+
     private readonly Piece piece;
     private readonly LinkForm form;
     private readonly HingeForm hinge;
@@ -107,7 +110,7 @@ internal sealed class LinkPage
         view.Dimension(DrawnView.Side.Below, new(-form.BaseHalfXMm, 0), new(form.BaseHalfXMm, 0), $"{Mm(2 * form.BaseHalfXMm)} base");
         view.Dimension(DrawnView.Side.Below, new(size.Low.X, low), new(size.High.X, low), $"({Mm(size.Size.X)})");
         view.Dimension(DrawnView.Side.Left, new(form.BarAxis.X, 0), new(form.BarAxis.X, low), $"{Mm(low)} axis");
-        view.Dimension(DrawnView.Side.Left, new(0, 0), new(0, form.TableHeightMm), $"{Mm(form.TableHeightMm)} table");
+        view.Dimension(DrawnView.Side.Left, new(-form.BaseHalfXMm, 0), new(-form.StoneMm * piece.Design.Brief.Stone.TablePercent / 200, form.TableHeightMm), $"{Mm(form.TableHeightMm)} table");
         view.Leader(new(form.EyeCentre.X + hinge.EyeRadiusMm * Math.Cos(0.6), low + hinge.EyeRadiusMm * Math.Sin(0.6)), $"eye {Radius(hinge.EyeRadiusMm)}");
         return view.Finish("FRONT");
     }
@@ -116,7 +119,7 @@ internal sealed class LinkPage
     private bool IsBore(OutlineLine line) => line.Points.All(p =>
         Near(p, form.BarAxis, hinge.BarMm / 2) || Near(p, form.EyeCentre, hinge.HoleMm / 2));
 
-    private static bool Near(FlatPoint p, Vec3 axis, double radius) => Math.Abs(new FlatPoint(p.X - axis.X, p.Y - axis.Z).Length - radius) < 0.03;
+    private static bool Near(FlatPoint p, Vec3 axis, double radius) => Math.Abs(new FlatPoint(p.X - axis.X, p.Y - axis.Z).Length - radius) < OnLineMm;
 
     private Block Above(SheetScale scale)
     {
@@ -129,8 +132,11 @@ internal sealed class LinkPage
         view.CuttingPlane(cut * -1, cut, new FlatPoint(-Math.Sin(form.ClawAzimuth), Math.Cos(form.ClawAzimuth)), "B");
         view.Dimension(DrawnView.Side.Below, new(-reachX, -reachY), new(reachX, -reachY), Mm(2 * reachX));
         view.Dimension(DrawnView.Side.Left, new(-reachX, -reachY), new(-reachX, reachY), $"{Mm(2 * reachY)} claws");
-        view.Leader(new FlatPoint(Math.Cos(-0.9), Math.Sin(-0.9)) * half, $"stone {Dia(form.StoneMm)}");
-        view.Leader(new(reachX + 0.7 * form.ClawRadiusMm, reachY + 0.5 * form.ClawRadiusMm), $"4 claws {Dia(2 * form.ClawRadiusMm)}, {Angle(form.ClawAzimuth)} off A-A");
+
+        // Where no claw lies over the girdle; the claw is one that no section goes through.
+        var free = 0.6 * (form.ClawAzimuth - Math.Asin(Math.Min(1, form.ClawRadiusMm / form.ClawReachMm)));
+        view.Leader(new FlatPoint(Math.Cos(free), Math.Sin(free)) * half, $"stone {Dia(form.StoneMm)}");
+        view.Leader(new(reachX + 0.7 * form.ClawRadiusMm, -reachY - 0.5 * form.ClawRadiusMm), $"4 claws {Dia(2 * form.ClawRadiusMm)}, {Angle(form.ClawAzimuth)} off A-A");
         return view.Finish("TOP");
     }
 
@@ -198,9 +204,26 @@ internal sealed class LinkPage
         view.Axis(new(p, 0), new(p, form.TableHeightMm));
         view.Dimension(DrawnView.Side.Above, new(0, form.TableHeightMm), new(p, form.TableHeightMm), $"{Fine(p)} pitch");
         view.Dimension(DrawnView.Side.Above, new(half, girdle), new(p - half, girdle), $"{Mm(p - form.StoneMm)} between girdles");
-        view.Leader(new(p / 2 + hinge.BarMm / 2, hinge.HeightMm), $"play {Fine(hinge.PlayMm)} radial");
-        view.Leader(new(p / 2 + hinge.EyeSweepMm * Math.Cos(-0.75), hinge.HeightMm + hinge.EyeSweepMm * Math.Sin(-0.75)), $"window {Radius(hinge.EyeSweepMm)}");
-        return view.Finish("JOINT, SECTION A-A, TAUT", $"bends {Angle(2 * form.OutwardHalf)} back to its stops, {Angle(2 * form.InwardHalf)} in") with { IsFree = true };
+
+        // Taut, the bar lies against the far side of its hole: the gap is as wide as it says over the bar.
+        view.Leader(new(p / 2, hinge.HeightMm + hinge.BarMm / 2 + hinge.PlayMm / 2), $"play {Fine(hinge.PlayMm)} radial");
+        var (clears, window) = ($"window {Radius(hinge.EyeSweepMm)}", OnWindow());
+        if (window is { } at)
+        {
+            view.Leader(at, clears);
+        }
+
+        return view.Finish("JOINT, SECTION A-A, TAUT", $"bends {Angle(2 * form.OutwardHalf)} back to its stops, {Angle(2 * form.InwardHalf)} in{(window is null ? $"; {clears}" : "")}") with { IsFree = true };
+    }
+
+    // Where the second link is cut along the round that clears the first one's eye; null where the gallery is open there.
+    private FlatPoint? OnWindow()
+    {
+        var axis = new FlatPoint(form.PitchMm / 2, hinge.HeightMm);
+        var looked = axis + new FlatPoint(Math.Cos(-0.75), Math.Sin(-0.75)) * hinge.EyeSweepMm;
+        var found = jointAlong.Lines.Where(line => line.Kind == OutlineKind.Cut && line.Tag >= 100 && !SheetBodies.IsStone(line.Tag)).SelectMany(line => line.Points)
+            .Where(p => Math.Abs((p - axis).Length - hinge.EyeSweepMm) < OnLineMm && (p - looked).Length < 0.7 * hinge.EyeSweepMm).ToList();
+        return found.Count == 0 ? null : found.MinBy(p => (p - looked).Length);
     }
 
     private Block JointAcross(SheetScale scale)
@@ -218,7 +241,8 @@ internal sealed class LinkPage
         view.Leader(new(x, (eye + inner) / 2), $"gap 2 \u00d7 {Mm(hinge.SideClearanceMm)}");
         view.Leader(new(x, -(inner + outer) / 2), $"cheek {Mm(hinge.CheekMm)}");
         view.Leader(new(x, 0.3 * eye), $"{(hinge.Kind == HingeKind.PinnedKnuckles ? "pin" : "bar")} {Dia(hinge.BarMm)}");
-        return view.Finish("JOINT, CUT AT THE HINGE AXIS", "from above; the stones are above it") with { IsFree = true };
+        var under = hinge.CuletMm < hinge.HeightMm ? "from above; the stones are above it but for their culets, not hatched" : "from above; the stones are above it";
+        return view.Finish("JOINT, CUT AT THE HINGE AXIS", under) with { IsFree = true };
     }
 
     private Block Pictorial(SheetScale scale)

@@ -22,6 +22,6 @@ internal static class ProjectionSign
         yield return Stroke.Circle(circles, small, SheetPens.Wide);
         yield return new Stroke(new PaperPoint(cone.X - half - 1, cone.Y), new PaperPoint(cone.X + half + 1, cone.Y), SheetPens.Axis);
         yield return new Stroke(new PaperPoint(circles.X - high - 1, circles.Y), new PaperPoint(circles.X + high + 1, circles.Y), SheetPens.Axis);
-        yield return new Stroke(new PaperPoint(circles.X, circles.Y - high - 1), new PaperPoint(circles.X, circles.Y + high + 1), SheetPens.Axis);
+        yield return new Stroke(new PaperPoint(circles.X, circles.Y - high - 0.6), new PaperPoint(circles.X, circles.Y + high + 0.6), SheetPens.Axis);
     }
 }

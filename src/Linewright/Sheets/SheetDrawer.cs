@@ -46,7 +46,7 @@ public static class SheetDrawer
         var (linkScale, linkMarks) = link.Draw(frame.Field, projection);
         var (jointScale, jointMarks) = link.DrawSections(frame.Field);
         var (lineScale, lineMarks) = line.Draw(frame.Field, width => SheetWords.Parts(task, width));
-        var (claspScale, claspMarks) = clasp.Draw(frame.Field);
+        var (claspScale, claspMarks) = clasp.Draw(frame.Field, projection);
         var words = WordFlow.Set(SheetWords.Sections(task, WordFlow.ColumnMm(frame.Field)), frame.Field, frame.Corner);
         var count = 4 + words.Length;
         var pages = ImmutableArray.CreateBuilder<Page>();

@@ -20,6 +20,9 @@ internal sealed record SheetFrame(PaperSize Paper, Projection Projection, string
 {
     private const double FilingMm = 20, EdgeMm = 10, TitleWidthMm = 180, TitleHeightMm = 22;
 
+    // The least lettering, and the largest of which a field of the title block holds two lines.
+    private const double SmallestMm = 1.8, TwoLinesMm = 2.2;
+
     /// <summary>All within the frame.</summary>
     public PaperBox Inside => new(FilingMm, EdgeMm, Paper.WidthMm - EdgeMm, Paper.HeightMm - EdgeMm);
 
@@ -63,7 +66,7 @@ internal sealed record SheetFrame(PaperSize Paper, Projection Projection, string
         Field(left + 48, middle, 58, "stones", Stones, SheetPens.Text);
         Field(left + 106, middle, 24, "scale; unit", $"{scale}; mm", SheetPens.Text);
         Field(left + 130, middle, 26, ProjectionSign.NameOf(Projection), "", SheetPens.Text);
-        marks.AddRange(ProjectionSign.At(new PaperPoint(left + 143, middle + 7), Projection));
+        marks.AddRange(ProjectionSign.At(new PaperPoint(left + 143, middle + 7.3), Projection));
         Field(left + 156, middle, 24, "sheet", string.Create(CultureInfo.InvariantCulture, $"{number} of {count}"), SheetPens.Text);
         return new Page(Paper, marks.ToImmutable());
 
@@ -72,16 +75,41 @@ internal sealed record SheetFrame(PaperSize Paper, Projection Projection, string
             marks.Add(new Stroke(new PaperPoint(x, y), new PaperPoint(x, y + TitleHeightMm / 2), SheetPens.Narrow));
             marks.Add(new Label(new PaperPoint(x + 1.2, y + 3), name, SheetPens.Small));
 
-            // What is too long for its field is set smaller, and cut where even that does not help.
-            while (style.CapitalMm > 1.8 && style.WidthOf(value) > width - 2.4)
+            // What is too long for its field is set smaller, or in two lines; what even those do not hold ends in dots.
+            var (lines, set) = Fitted(value, style, width - 2.4, 1) ?? Fitted(value, new TextStyle(TwoLinesMm, style.Weight), width - 2.4, 2)
+                ?? (Paragraph.Lines(value, new TextStyle(SmallestMm, style.Weight), width - 2.4), new TextStyle(SmallestMm, style.Weight));
+            if (lines.Length > 2)
             {
-                style = new TextStyle(style.CapitalMm - 0.1, style.Weight);
+                var last = lines[1];
+                while (set.WidthOf(last + "\u2026") > width - 2.4)
+                {
+                    last = last[..^(last.Length > 1 && char.IsLowSurrogate(last[^1]) ? 2 : 1)];
+                }
+
+                lines = [lines[0], last + "\u2026"];
             }
 
-            var fits = Paragraph.Lines(value, style, width - 2.4)[0];
-            if (fits.Length > 0)
+            for (var i = 0; i < lines.Length && value.Length > 0; i++)
             {
-                marks.Add(new Label(new PaperPoint(x + 1.2, y + 8.6), fits, style));
+                marks.Add(new Label(new PaperPoint(x + 1.2, lines.Length == 1 ? y + 8.6 : y + 6.2 + i * 3.4), lines[i], set));
+            }
+        }
+    }
+
+    // The largest lettering from a style down in which a text takes no more lines.
+    private static (ImmutableArray<string> Lines, TextStyle Style)? Fitted(string text, TextStyle style, double widthMm, int most)
+    {
+        for (; ; style = new TextStyle(Math.Max(SmallestMm, style.CapitalMm - 0.1), style.Weight))
+        {
+            var lines = Paragraph.Lines(text, style, widthMm);
+            if (lines.Length <= most)
+            {
+                return (lines, style);
+            }
+
+            if (style.CapitalMm <= SmallestMm)
+            {
+                return null;
             }
         }
     }

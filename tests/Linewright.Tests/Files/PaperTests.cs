@@ -35,6 +35,23 @@ public class PaperTests
     }
 
     [Fact]
+    public void A_line_never_begins_with_a_sign_and_no_character_is_cut_in_two()
+    {
+        var style = new TextStyle(1.8);
+        for (var width = 4.0; width < 40; width += 0.5)
+        {
+            var lines = Paragraph.Lines("Lead is limited to 0.05 %. A wall of 0.8 \u2030 or \u2013 more. \ud840\udc00\ud840\udc00\ud840\udc00\ud840\udc00\ud840\udc00\ud840\udc00", style, width);
+            Assert.DoesNotContain(lines, line => char.IsLowSurrogate(line[0]) || char.IsHighSurrogate(line[^1]));
+
+            // Where a word and its sign find room in one line they share it.
+            if (width > style.WidthOf("0.05 %."))
+            {
+                Assert.DoesNotContain(lines, line => line[0] is '%' or '\u2030' or '\u2013');
+            }
+        }
+    }
+
+    [Fact]
     public void A_table_that_does_not_fit_goes_on_with_the_rows_that_are_left()
     {
         var table = new Table(

@@ -77,6 +77,49 @@ public class SheetTests
         double HeightOf(PaperSize paper, string name) => Of(4.0).Draw(paper).Document.Pages[0].Marks.OfType<Label>().Single(label => label.Text == name).At.Y;
         Assert.True(HeightOf(PaperSize.A4, "TOP") > HeightOf(PaperSize.A4, "FRONT"));
         Assert.True(HeightOf(PaperSize.Letter, "TOP") < HeightOf(PaperSize.Letter, "FRONT"));
+
+        // The clasp's page has the same sign in its title block, and stands as it says.
+        double ClaspHeightOf(PaperSize paper, string name) => Of(4.0).Draw(paper).Document.Pages[3].Marks.OfType<Label>().Single(label => label.Text == name).At.Y;
+        Assert.True(ClaspHeightOf(PaperSize.A4, "FROM ABOVE") > ClaspHeightOf(PaperSize.A4, "SECTION C-C, CLOSED"));
+        Assert.True(ClaspHeightOf(PaperSize.Letter, "FROM ABOVE") < ClaspHeightOf(PaperSize.Letter, "SECTION C-C, CLOSED"));
+    }
+
+    [Theory]
+    [InlineData(2.0)]
+    [InlineData(4.0)]
+    public void A_leader_to_the_stone_ends_on_its_girdle_where_no_claw_covers_it(double diameter)
+    {
+        // Every line of the stone that is seen from above is drawn fine; the arrow's point lies on one of them.
+        var page = Of(diameter).Draw(PaperSize.A4).Document.Pages[0];
+        var text = page.Marks.OfType<Label>().Single(label => label.Text.StartsWith("stone ", StringComparison.Ordinal));
+        var leader = page.Marks.OfType<Stroke>().Where(stroke => stroke.Points.Length == 3).MinBy(stroke => (stroke.Points[2] - text.At).Length)!;
+        var facets = page.Marks.OfType<Stroke>().Where(stroke => stroke.Pen.WidthMm == 0.13).ToList();
+        Assert.True(facets.SelectMany(Steps).Min(p => (p - leader.Points[0]).Length) < 0.3, $"{leader.Points[0]}");
+
+        IEnumerable<PaperPoint> Steps(Stroke stroke) => Enumerable.Range(1, stroke.Points.Length - 1)
+            .SelectMany(i => Enumerable.Range(0, 50).Select(k => stroke.Points[i - 1] + (stroke.Points[i] - stroke.Points[i - 1]) * (k / 50.0)));
+    }
+
+    [Theory]
+    [InlineData("The extraordinarily long and winding name of a line that the client chose alone.")]
+    [InlineData("Straußenfeder für Ärzte – Ωμέγα Ελλάδα über Köln, sechzig Zeichen und mehr, siebzig")]
+    public void A_long_name_stands_in_the_title_block_whole(string name)
+    {
+        var frame = new SheetFrame(PaperSize.A4.Landscape, Projection.FirstAngle, name, "metal", "stones", null);
+        var labels = frame.Page("content", "1:1", 1, 1, []).Marks.OfType<Label>().ToList();
+        Assert.Contains(name, string.Join(' ', labels.Select(label => label.Text)), StringComparison.Ordinal);
+        Assert.All(labels, label => Assert.True(label.Style.CapitalMm >= 1.8 && frame.Inside.Contains(label.Box)));
+        Assert.Empty(labels.SelectMany((a, i) => labels.Skip(i + 1).Where(b => a.Box.Overlaps(b.Box)).Select(b => $"'{a.Text}' and '{b.Text}'")));
+    }
+
+    [Fact]
+    public void A_name_of_80_wide_letters_ends_in_dots_within_its_field()
+    {
+        var frame = new SheetFrame(PaperSize.A4.Landscape, Projection.FirstAngle, new string('W', 80), "metal", "stones", null);
+        var name = frame.Page("content", "1:1", 1, 1, []).Marks.OfType<Label>().Where(label => label.Text.Contains('W', StringComparison.Ordinal)).ToList();
+        Assert.Equal(2, name.Count);
+        Assert.EndsWith("\u2026", name[1].Text, StringComparison.Ordinal);
+        Assert.All(name, label => Assert.True(label.WidthMm <= 84 - 2.4));
     }
 
     [Fact]
