@@ -53,13 +53,12 @@ internal sealed class QuoteVerb
         var list = prices.Read(parse)!;
         var paper = page.Paper(parse);
         var axes = AxesOf(parse.GetValue(grid) ?? []);
-        var combinations = QuoteGrids.Combinations(axes);
-        if (combinations.Count > QuoteGrids.MostCells)
+        if (QuoteGrids.Count(axes) is > QuoteGrids.MostCells and var count)
         {
-            throw new RefusalException(ExitCode.Asked, FormattableString.Invariant($"--grid: read {combinations.Count} combinations, expected at most {QuoteGrids.MostCells}; ask for fewer values"));
+            throw new RefusalException(ExitCode.Asked, FormattableString.Invariant($"--grid: read {count} combinations, expected at most {QuoteGrids.MostCells}; ask for fewer values"));
         }
 
-        var briefs = brief.ReadEach(parse, desk, [.. combinations.Select(values => (IReadOnlyList<string>)[.. axes.Zip(values, (axis, value) => $"{axis.Path}={value}")])]);
+        var briefs = brief.ReadEach(parse, desk, [.. QuoteGrids.Combinations(axes).Select(values => (IReadOnlyList<string>)[.. axes.Zip(values, (axis, value) => $"{axis.Path}={value}")])]);
         return axes.Count == 0
             ? await OneAsync(parse, briefs[0], list, paper, stop).ConfigureAwait(false)
             : await ManyAsync(parse, axes, briefs, list, stop).ConfigureAwait(false);

@@ -152,6 +152,67 @@ public class PictureTests(StudioFixture studio) : IClassFixture<StudioFixture>
         }
     }
 
+    [Fact]
+    public async Task A_file_is_handed_on_as_it_is_written_and_never_lies_there_whole()
+    {
+        var stop = TestContext.Current.CancellationToken;
+        var begun = await BeginAsync(Long);
+        await UntilSeenAsync(begun);
+        using var stopped = await studio.Client.DeleteAsync(begun, stop);
+        const long light = 1600 * 1200 * 3 * sizeof(float);
+        foreach (var format in (string[])["png", "png16", "pfm"])
+        {
+            // The second time nothing is compiled or set up any more.
+            await FetchAsync(format);
+            var before = GC.GetTotalAllocatedBytes(precise: true);
+            var length = await FetchAsync(format);
+            var held = GC.GetTotalAllocatedBytes(precise: true) - before;
+            Assert.True(length > 500_000, FormattableString.Invariant($"{format}: {length} bytes"));
+            Assert.True(held < light / 4, FormattableString.Invariant($"{format}: {held} bytes were taken for a file of {length}"));
+        }
+
+        async Task<long> FetchAsync(string format)
+        {
+            using var file = await studio.Client.GetAsync($"{begun}/file?format={format}", HttpCompletionOption.ResponseHeadersRead, stop);
+            using var bytes = await file.Content.ReadAsStreamAsync(stop);
+            var (part, length) = (new byte[1 << 14], 0L);
+            for (int read; (read = await bytes.ReadAsync(part, stop)) > 0; length += read)
+            {
+                Assert.True(read <= part.Length);
+            }
+
+            return length;
+        }
+    }
+
+    [Fact]
+    public async Task A_picture_that_is_done_leaves_nothing_behind_but_its_light()
+    {
+        var desk = Desk;
+        var stop = TestContext.Current.CancellationToken;
+
+        // The piece is meshed, the line is laid, the code compiled: what is held after that is the picture's own.
+        await BeginAsync("api/picture?scene=link&quality=draft&size=32x24");
+        await EndAsync(desk.Latest!);
+        var before = await HeldAsync();
+        await BeginAsync("api/picture?scene=link&quality=draft&size=480x360&denoise=on");
+        await EndAsync(desk.Latest!);
+        Assert.Equal(Wire.PictureState.Done, desk.Latest!.Now().Status.State);
+        Assert.Null(desk.Latest!.Standing!.Value.Picture.Guides);
+        var held = await HeldAsync() - before;
+
+        // Three colours and a cover of four bytes each; a quarter more for what the page asked of it.
+        const long light = 480 * 360 * 4 * sizeof(float);
+        Assert.True(held < light * 5 / 4, FormattableString.Invariant($"{held} bytes are held for a picture of {light}"));
+
+        async Task<long> HeldAsync()
+        {
+            // The task that drew it ends a moment after the picture has.
+            await Task.Delay(500, stop);
+            return GC.GetTotalMemory(forceFullCollection: true);
+        }
+    }
+
     [Theory]
     [InlineData("scene", "round")]
     [InlineData("size", "large")]

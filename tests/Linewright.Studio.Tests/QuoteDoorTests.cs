@@ -144,6 +144,79 @@ public class QuoteDoorTests(StudioFixture studio) : IClassFixture<StudioFixture>
     }
 
     [Fact]
+    public async Task Lists_that_multiply_past_any_memory_are_refused_by_their_count()
+    {
+        // 200 to the fifth: 320 thousand million combinations of a body of a few kilobytes.
+        var values = string.Join(',', Enumerable.Range(0, 200).Select(n => (150 + n).ToString(System.Globalization.CultureInfo.InvariantCulture)));
+        var axes = string.Join(',', new[] { "length.laid_flat_mm", "stone.diameter_mm", "setting.claw_mm", "link.stone_gap_mm", "hinge.bar_mm" }.Select(path => $"\"{path}\": [{values}]"));
+        using var large = await studio.PostAsync("api/quote", Request(Prices.Value, $"{{ {axes} }}"), TestContext.Current.CancellationToken);
+        using var problem = await RefusalTests.ProblemOf(large, HttpStatusCode.BadRequest);
+        Assert.EndsWith("expected at most 500; ask for fewer values", problem.RootElement.GetProperty("detail").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Lengths_of_a_grid_may_be_inches_and_cost_what_they_cost_in_mm()
+    {
+        var stop = TestContext.Current.CancellationToken;
+        async Task<JsonElement> CellAsync(string axis)
+        {
+            using var answer = await studio.PostAsync("api/quote", Request(Prices.Value, $"{{ {axis} }}"), stop);
+            using var grid = JsonDocument.Parse(await answer.Content.ReadAsStringAsync(stop));
+            return Assert.Single(grid.RootElement.GetProperty("cells").EnumerateArray()).Clone();
+        }
+
+        // Source: the international inch, 25.4 mm.
+        var (inches, mm) = (await CellAsync("\"length.laid_flat_in\": [6.5]"), await CellAsync("\"length.laid_flat_mm\": [165.1]"));
+        Assert.Equal(165.1, inches.GetProperty("laid_flat_mm").GetDouble(), 6);
+        Assert.Equal(mm.GetProperty("total").GetDecimal(), inches.GetProperty("total").GetDecimal());
+    }
+
+    [Theory]
+    [InlineData("a4")]
+    [InlineData("letter")]
+    public async Task The_archive_holds_the_quote_of_the_prices_that_come_with_the_brief(string paper)
+    {
+        var stop = TestContext.Current.CancellationToken;
+        var brief = WorkshopDoorTests.Resolved();
+        var design = LineDesign.Solve(brief);
+        var quote = Quotes.Of(QuoteBasis.Of(CastingPlans.Of(PartsBuilder.Build(design), stop: stop)), List(Prices.Value));
+        var files = WorkshopDoorTests.Written(create => QuoteFiles.Write(quote, brief, paper == "a4" ? PaperSize.A4 : PaperSize.Letter, create));
+        using var answer = await studio.PostAsync($"api/export?paper={paper}", Request(Prices.Value), stop);
+        var bytes = await answer.Content.ReadAsByteArrayAsync(stop);
+        Zips.Judge(bytes);
+        using var zip = new System.IO.Compression.ZipArchive(new MemoryStream(bytes));
+        Assert.Equal(["quote-client.pdf", "quote.csv", "quote.json", "quote.xlsx"], files.Keys.Order(StringComparer.Ordinal));
+        Assert.All(files, file => Assert.Equal(file.Value, Zips.Read(zip, file.Key)));
+
+        // The sheet is on the same paper, lying: 11 by 8.5 inches in points.
+        Assert.Equal(paper == "letter", Encoding.Latin1.GetString(Zips.Read(zip, "sheet.pdf")).Contains("/MediaBox [0 0 792 612]", StringComparison.Ordinal));
+
+        // Without prices there is no quote, and the same files otherwise.
+        using var plain = await studio.PostAsync($"api/export?paper={paper}", WorkshopDoorTests.Coarse, stop);
+        using var without = new System.IO.Compression.ZipArchive(await plain.Content.ReadAsStreamAsync(stop));
+        Assert.Equal(zip.Entries.Select(entry => entry.FullName).Except(files.Keys, StringComparer.Ordinal), without.Entries.Select(entry => entry.FullName));
+    }
+
+    [Fact]
+    public async Task An_archive_without_a_price_is_refused_at_once_and_says_so_in_its_last_line()
+    {
+        // A brief of its own: it must be weighed, so a stage is told before the refusal.
+        var stop = TestContext.Current.CancellationToken;
+        using var request = new HttpRequestMessage(HttpMethod.Post, "api/export") { Content = StudioFixture.Json(Request(Bare).Replace("2.6", "2.65", StringComparison.Ordinal)) };
+        request.Headers.Accept.ParseAdd(StageLines.MediaType);
+        using var answer = await studio.Client.SendAsync(request, stop);
+        var lines = (await answer.Content.ReadAsStringAsync(stop)).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal("Weighing", JsonNode.Parse(Assert.Single(lines[..^1]))!["stage"]!.GetValue<string>());
+        var problem = JsonNode.Parse(lines[^1])!["problem"]!;
+        Assert.Equal(("Prices are missing", 422), (problem["title"]!.GetValue<string>(), problem["status"]!.GetValue<int>()));
+        Assert.Contains("overhead_percent", problem["missing"]!.AsArray().Select(price => price!["path"]!.GetValue<string>()));
+
+        using var grid = await studio.PostAsync("api/export", Request(Prices.Value, """{ "metal": ["silver-925"] }"""), stop);
+        using var refused = await RefusalTests.ProblemOf(grid, HttpStatusCode.BadRequest);
+        Assert.StartsWith("grid:", refused.RootElement.GetProperty("detail").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_grid_ends_when_its_client_leaves()
     {
         var queue = studio.App.Services.GetRequiredService<WorkQueue>();

@@ -25,7 +25,7 @@ internal static class Zips
         Assert.Contains(plate.Entries, entry => entry.FullName == "3D/3dmodel.model");
     }
 
-    private static byte[] Read(ZipArchive zip, string name)
+    public static byte[] Read(ZipArchive zip, string name)
     {
         using var entry = zip.GetEntry(name)!.Open();
         using var bytes = new MemoryStream();

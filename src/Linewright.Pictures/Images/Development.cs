@@ -21,14 +21,27 @@ public sealed record Development(double Exposure = 1, double Knee = 0.75, Spectr
     public float[] Develop(Picture picture)
     {
         ArgumentNullException.ThrowIfNull(picture);
+        var result = new float[4 * picture.Size.Count];
+        Develop(picture, 0, picture.Size.Height, result);
+        return result;
+    }
+
+    /// <summary>The same for some rows, so that a large picture need not lie there a second time.</summary>
+    /// <param name="picture">The picture.</param>
+    /// <param name="first">The first row.</param>
+    /// <param name="rows">How many.</param>
+    /// <param name="result">Room for four numbers a pixel of those rows, or more.</param>
+    internal void Develop(Picture picture, int first, int rows, float[] result)
+    {
         Guard.Positive(Exposure);
         Guard.InRange(Knee, 0.1, 1);
         var balance = Balance();
-        var result = new float[4 * picture.Size.Count];
-        Parallel.For(0, picture.Size.Height, new ParallelOptions { TaskScheduler = TaskScheduler.Current }, y =>
+        var width = picture.Size.Width;
+        Parallel.For(first, first + rows, new ParallelOptions { TaskScheduler = TaskScheduler.Current }, y =>
         {
-            for (var i = y * picture.Size.Width; i < (y + 1) * picture.Size.Width; i++)
+            for (var i = y * width; i < (y + 1) * width; i++)
             {
+                var to = 4 * (i - first * width);
                 var alpha = Math.Clamp(picture.Alpha[i], 0, 1);
                 var scale = Exposure / Math.Max(alpha, 1e-3f);
                 double r = picture.Colour[3 * i] * scale, g = picture.Colour[3 * i + 1] * scale, b = picture.Colour[3 * i + 2] * scale;
@@ -37,13 +50,12 @@ public sealed record Development(double Exposure = 1, double Knee = 0.75, Spectr
                     balance[3] * r + balance[4] * g + balance[5] * b,
                     balance[6] * r + balance[7] * g + balance[8] * b);
                 (r, g, b) = IntoGamut(r, g, b);
-                result[4 * i] = Encode(r);
-                result[4 * i + 1] = Encode(g);
-                result[4 * i + 2] = Encode(b);
-                result[4 * i + 3] = alpha;
+                result[to] = Encode(r);
+                result[to + 1] = Encode(g);
+                result[to + 2] = Encode(b);
+                result[to + 3] = alpha;
             }
         });
-        return result;
     }
 
     /// <summary>The curve of sRGB. Source: IEC 61966-2-1.</summary>

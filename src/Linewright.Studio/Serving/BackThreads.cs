@@ -58,7 +58,9 @@ internal sealed class BackThreads : TaskScheduler, IDisposable
     {
         home = this;
         StepBack();
-        foreach (var task in waiting.GetConsumingEnumerable())
+
+        // Not the queue's enumerator: while it waits it holds on to the last task, and with it to all that the task worked on.
+        while (waiting.TryTake(out var task, Timeout.Infinite))
         {
             TryExecuteTask(task);
         }

@@ -1,3 +1,4 @@
+using Linewright.Pictures.Images;
 using Linewright.Staging;
 
 namespace Linewright.Studio.Serving;
@@ -30,17 +31,15 @@ internal sealed class Darkroom(BackThreads back) : IDisposable
         return png;
     }, stop);
 
-    /// <summary>A file, byte for byte as the command line writes it; null before there is anything to see.</summary>
-    /// <param name="job">The picture.</param>
+    /// <summary>Writes a file, byte for byte as the command line does, and hands it on as it is developed: it never lies here whole.</summary>
+    /// <param name="picture">The picture as it stood when it was asked for.</param>
     /// <param name="name">Ends in .png or .pfm.</param>
     /// <param name="bits">8 or 16 for PNG.</param>
-    /// <param name="stop">Asks to stop.</param>
-    public Task<byte[]?> FileAsync(PictureJob job, string name, int bits, CancellationToken stop)
-        => InTurnAsync(job, () =>
-        {
-            ClearAway();
-            return Written(stream => PictureFile.Write(stream, name, job.Standing!.Value.Picture, bits));
-        }, stop);
+    /// <param name="file">Where to. May keep the writer waiting.</param>
+    /// <param name="stop">Asks to stop: what is written to afterwards refuses.</param>
+    /// <remarks>Not in turn: who takes long to fetch a file keeps no look waiting, and a second file at a time costs a megabyte or two.</remarks>
+    public Task FileAsync(Picture picture, string name, int bits, Stream file, CancellationToken stop)
+        => Task.Factory.StartNew(() => PictureFile.Write(file, name, picture, bits), stop, TaskCreationOptions.DenyChildAttach, back);
 
     /// <inheritdoc/>
     public void Dispose() => turn.Dispose();
@@ -51,9 +50,6 @@ internal sealed class Darkroom(BackThreads back) : IDisposable
         write(bytes);
         return bytes.ToArray();
     }
-
-    // What a large picture was developed in is many times its file: cleared away beside the bench, before the next one is asked for.
-    private static void ClearAway() => GC.Collect(GC.MaxGeneration, GCCollectionMode.Forced, blocking: false);
 
     private async Task<byte[]?> InTurnAsync(PictureJob job, Func<byte[]> develop, CancellationToken stop)
     {

@@ -74,8 +74,9 @@ internal sealed class PictureDesk(BackThreads back) : IDisposable
             now.Failed(fault.Message.ReplaceLineEndings(" "));
         }
 
-        // Sums of half a gigabyte lie about now, and the collector is in no hurry on a large machine: asked, it clears them away beside the bench.
-        GC.Collect(GC.MaxGeneration, GCCollectionMode.Forced, blocking: false);
+        // What it was drawn with, a gigabyte of sums and early looks, is nobody's now. Left alone the collector clears it away some day and
+        // keeps the room; asked in earnest it gives the room back to the machine.
+        GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
         await ended.CancelAsync().ConfigureAwait(false);
         await leaving.ConfigureAwait(false);
     }

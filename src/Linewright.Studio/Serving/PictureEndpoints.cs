@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Linewright.Studio.Pieces;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Routing;
 
 namespace Linewright.Studio.Serving;
@@ -28,8 +29,8 @@ internal static class PictureEndpoints
         api.MapGet("/picture/{key}/view", LookAsync)
             .WithSummary("The picture as it stands, unfiltered while it grows: a PNG of at most 2.1 million pixels, or of all with whole=true.")
             .Produces<byte[]>(contentType: "image/png").ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status409Conflict);
-        api.MapGet("/picture/{key}/file", FileAsync)
-            .WithSummary("The picture to keep: format=png, png16 or pfm (linear light). One that was stopped says so in its name.")
+        api.MapGet("/picture/{key}/file", File)
+            .WithSummary("The picture to keep: format=png, png16 or pfm (linear light), sent as it is written. One that was stopped says so in its name.")
             .Produces<byte[]>(contentType: "application/octet-stream").ProducesProblem(StatusCodes.Status404NotFound).ProducesProblem(StatusCodes.Status409Conflict);
         api.MapDelete("/picture/{key}", StopAsync)
             .WithSummary("Stops a picture; what has been drawn is kept until the next order.").Produces<object>().ProducesProblem(StatusCodes.Status404NotFound);
@@ -87,7 +88,7 @@ internal static class PictureEndpoints
         return await darkroom.LookAsync(job, PictureAsk.Switch("whole", whole, "true", "false", false), context.RequestAborted).ConfigureAwait(false) is { } png ? Results.Bytes(png, "image/png") : Nothing();
     }
 
-    private static async Task<IResult> FileAsync(string key, HttpContext context, PictureDesk desk, Darkroom darkroom, string format = "png")
+    private static IResult File(string key, HttpContext context, PictureDesk desk, Darkroom darkroom, string format = "png")
     {
         if (desk.Find(key) is not { } job)
         {
@@ -103,7 +104,14 @@ internal static class PictureEndpoints
             _ => throw new BadHttpRequestException($"format: read {format}, expected png, png16 or pfm"),
         };
         var name = job.FileName(ending);
-        return await darkroom.FileAsync(job, name, bits, context.RequestAborted).ConfigureAwait(false) is { } bytes ? Results.File(bytes, type, name) : Nothing();
+        if (job.Standing is not { Picture: var picture })
+        {
+            return Nothing();
+        }
+
+        // The writer is a loop of arithmetic on a thread of its own; it waits there for who fetches the file.
+        context.Features.GetRequiredFeature<IHttpBodyControlFeature>().AllowSynchronousIO = true;
+        return Results.Stream(file => darkroom.FileAsync(picture, name, bits, file, context.RequestAborted), type, name);
     }
 
     private static async Task<IResult> StopAsync(string key, HttpContext context, PictureDesk desk)

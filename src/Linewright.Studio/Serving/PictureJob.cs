@@ -142,7 +142,7 @@ internal sealed class PictureJob(PictureOrder order, string stem) : IProgress<st
     /// <summary>Light is followed from now on.</summary>
     public void Draw() => Set(now => now with { State = PictureState.Drawing, Stage = "Lighting the scene" });
 
-    /// <summary>It is finished.</summary>
+    /// <summary>It is finished. What each pixel shows was for the filter alone, and is twice the picture: it goes.</summary>
     public void Done(Picture finished) => End(now => now with
     {
         State = PictureState.Done,
@@ -150,7 +150,7 @@ internal sealed class PictureJob(PictureOrder order, string stem) : IProgress<st
         Samples = finished.Noise.MeanSamples,
         Noise = finished.Noise.Overall,
         FileName = Name(order, stem, isDone: true),
-    }, finished);
+    }, finished with { Guides = null });
 
     /// <summary>It was stopped: what has been drawn by now is kept, to the last sample.</summary>
     public void Stopped() => End(now => now with { State = PictureState.Stopped }, last?.SoFar());

@@ -21,52 +21,40 @@ internal static class Problems
         {
             await next(context).ConfigureAwait(false);
         }
-        catch (BriefRefusedException refused)
+        catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
         {
-            await WriteAsync(context, StatusCodes.Status400BadRequest, "The brief has faults", refused.Faults[0].Describe("brief"), new JsonObject { ["faults"] = Faults(refused.Faults) }).ConfigureAwait(false);
-        }
-        catch (LineRefusedException refused)
-        {
-            var more = new JsonObject { ["nearest_shorter_mm"] = refused.NearestShorterMm, ["nearest_longer_mm"] = refused.NearestLongerMm };
-            await WriteAsync(context, StatusCodes.Status422UnprocessableEntity, "No line closes", refused.Message, more).ConfigureAwait(false);
-        }
-        catch (PricesRefusedException refused)
-        {
-            var isRead = refused.Faults.Count == 0;
-            var more = isRead ? new JsonObject { ["missing"] = new JsonArray([.. refused.Missing.Select(price => new JsonObject { ["path"] = price.Path, ["needed"] = price.Needed })]) } : new JsonObject { ["faults"] = Faults(refused.Faults) };
-            await WriteAsync(context, isRead ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status400BadRequest, isRead ? "Prices are missing" : "The price list has faults", refused.Message, more).ConfigureAwait(false);
-        }
-        catch (FileRefusedException refused)
-        {
-            var status = refused.IsMissing ? StatusCodes.Status404NotFound : refused.IsConflict ? StatusCodes.Status412PreconditionFailed : StatusCodes.Status400BadRequest;
-            await WriteAsync(context, status, "Not with this file", refused.Message, new JsonObject { ["path"] = refused.Name }).ConfigureAwait(false);
-        }
-        catch (BadHttpRequestException slip)
-        {
-            var detail = slip.StatusCode == StatusCodes.Status413PayloadTooLarge ? "A brief is a page of JSON, at most 1 MiB." : slip.Message;
-            await WriteAsync(context, slip.StatusCode, "Not a request that this door takes", detail).ConfigureAwait(false);
-        }
-        catch (OperationCanceledException)
-        {
-            if (context.RequestAborted.IsCancellationRequested)
-            {
-                context.Response.StatusCode = context.Response.HasStarted ? context.Response.StatusCode : ClientGone;
-                return;
-            }
-
-            await WriteAsync(context, StatusCodes.Status504GatewayTimeout, "Took too long", "The computation was stopped at its time limit.").ConfigureAwait(false);
-        }
-        catch (Exception slip) when (slip is IOException or UnauthorizedAccessException)
-        {
-            await WriteAsync(context, StatusCodes.Status500InternalServerError, "The disk refuses", slip.Message).ConfigureAwait(false);
+            context.Response.StatusCode = context.Response.HasStarted ? context.Response.StatusCode : ClientGone;
         }
 #pragma warning disable CA1031 // The last door: whatever went wrong, the caller gets a sentence and no trace.
         catch (Exception fault)
 #pragma warning restore CA1031
         {
-            await WriteAsync(context, StatusCodes.Status500InternalServerError, "A fault of ours", fault.Message.ReplaceLineEndings(" ")).ConfigureAwait(false);
+            var (status, title, detail, more) = Of(fault);
+            await WriteAsync(context, status, title, detail, more).ConfigureAwait(false);
         }
     }
+
+    /// <summary>What went wrong, in words, and what goes with it.</summary>
+    public static (int Status, string Title, string Detail, JsonObject? More) Of(Exception fault) => fault switch
+    {
+        BriefRefusedException refused => (StatusCodes.Status400BadRequest, "The brief has faults", refused.Faults[0].Describe("brief"), new JsonObject { ["faults"] = Faults(refused.Faults) }),
+        LineRefusedException refused => (
+            StatusCodes.Status422UnprocessableEntity, "No line closes", refused.Message,
+            new JsonObject { ["nearest_shorter_mm"] = refused.NearestShorterMm, ["nearest_longer_mm"] = refused.NearestLongerMm }),
+        PricesRefusedException { Faults.Count: > 0 } refused => (StatusCodes.Status400BadRequest, "The price list has faults", refused.Message, new JsonObject { ["faults"] = Faults(refused.Faults) }),
+        PricesRefusedException refused => (
+            StatusCodes.Status422UnprocessableEntity, "Prices are missing", refused.Message,
+            new JsonObject { ["missing"] = new JsonArray([.. refused.Missing.Select(price => new JsonObject { ["path"] = price.Path, ["needed"] = price.Needed })]) }),
+        FileRefusedException refused => (
+            refused.IsMissing ? StatusCodes.Status404NotFound : refused.IsConflict ? StatusCodes.Status412PreconditionFailed : StatusCodes.Status400BadRequest,
+            "Not with this file", refused.Message, new JsonObject { ["path"] = refused.Name }),
+        BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => (
+            StatusCodes.Status413PayloadTooLarge, "Not a request that this door takes", "A brief is a page of JSON, at most 1 MiB.", null),
+        BadHttpRequestException slip => (slip.StatusCode, "Not a request that this door takes", slip.Message, null),
+        OperationCanceledException => (StatusCodes.Status504GatewayTimeout, "Took too long", "The computation was stopped at its time limit.", null),
+        IOException or UnauthorizedAccessException => (StatusCodes.Status500InternalServerError, "The disk refuses", fault.Message, null),
+        _ => (StatusCodes.Status500InternalServerError, "A fault of ours", fault.Message.ReplaceLineEndings(" "), null),
+    };
 
     /// <summary>For requests under /api that no door takes.</summary>
     public static Task NoSuchDoor(HttpContext context)
@@ -87,6 +75,15 @@ internal static class Problems
             return;
         }
 
+        context.Response.Clear();
+        context.Response.StatusCode = status;
+        context.Response.ContentType = "application/problem+json";
+        await context.Response.Body.WriteAsync(JsonSerializer.SerializeToUtf8Bytes(Node(context, status, title, detail, more)), context.RequestAborted).ConfigureAwait(false);
+    }
+
+    /// <summary>A problem as JSON.</summary>
+    public static JsonObject Node(HttpContext context, int status, string title, string detail, JsonObject? more)
+    {
         var problem = new JsonObject
         {
             ["type"] = "about:blank",
@@ -100,10 +97,7 @@ internal static class Problems
             problem[key] = value?.DeepClone();
         }
 
-        context.Response.Clear();
-        context.Response.StatusCode = status;
-        context.Response.ContentType = "application/problem+json";
-        await context.Response.Body.WriteAsync(JsonSerializer.SerializeToUtf8Bytes(problem), context.RequestAborted).ConfigureAwait(false);
+        return problem;
     }
 
     private static JsonArray Faults(IReadOnlyList<BriefFault> faults) => new(

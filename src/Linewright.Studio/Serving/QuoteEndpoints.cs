@@ -16,6 +16,9 @@ internal static class QuoteEndpoints
 {
     private const string Workbook = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
+    // Four times what a cell takes on two processors; docs/notes/quote.md has the figures.
+    private static readonly TimeSpan CellTime = TimeSpan.FromSeconds(1), CheckedCellTime = TimeSpan.FromSeconds(5);
+
     /// <summary>Adds the doors.</summary>
     public static void Map(IEndpointRouteBuilder api)
     {
@@ -42,8 +45,7 @@ internal static class QuoteEndpoints
         var size = WorkshopEndpoints.SizeOf(paper);
         var body = await Bodies.ReadAsync(context).ConfigureAwait(false);
         var asked = QuoteRequest.Read(body);
-        var read = PriceListReader.Read(asked.Prices, "prices");
-        var list = read.List ?? throw PricesRefusedException.Of(read.Faults);
+        var list = asked.List();
         if (asked.Grid.Count == 0)
         {
             await OneAsync(context, shelf.Of(asked.Brief), list, asked.Grade, size, queue, format).ConfigureAwait(false);
@@ -93,13 +95,14 @@ internal static class QuoteEndpoints
 
     private static async Task GridAsync(HttpContext context, byte[] body, QuoteRequest asked, PriceList list, GridShelf grids, WorkQueue queue, string format)
     {
-        var combinations = QuoteGrids.Combinations(asked.Grid);
-        if (combinations.Count > QuoteGrids.MostCells)
+        // Counted before they are laid out: a few short lists multiply to more than any memory holds.
+        var count = QuoteGrids.Count(asked.Grid);
+        if (count > QuoteGrids.MostCells)
         {
-            throw new BadHttpRequestException(FormattableString.Invariant($"grid: read {combinations.Count} combinations, expected at most {QuoteGrids.MostCells}; ask for fewer values"));
+            throw new BadHttpRequestException(FormattableString.Invariant($"grid: read {count} combinations, expected at most {QuoteGrids.MostCells}; ask for fewer values"));
         }
 
-        var results = combinations.Select(values => BriefReader.Override(asked.Brief, "brief", [.. asked.Grid.Zip(values, (axis, value) => $"{axis.Path}={value}")])).ToList();
+        var results = QuoteGrids.Combinations(asked.Grid).Select(values => BriefReader.Override(asked.Brief, "brief", [.. asked.Grid.Zip(values, (axis, value) => $"{axis.Path}={value}")])).ToList();
         if (results.SelectMany(result => result.Faults).Distinct().ToList() is { Count: > 0 } faults)
         {
             throw new BriefRefusedException(faults);
@@ -109,14 +112,15 @@ internal static class QuoteEndpoints
         Task<QuoteGrid> Run(IProgress<string> stage, CancellationToken stop) => grids.GetAsync(
             body, () => QuoteGrids.Run(asked.Grid, briefs, list, asked.Grade, asked.IsChecked, new Cells(stage, briefs.Count), stop), stop);
 
+        var limit = WorkQueue.LongTime + count * (asked.IsChecked ? CheckedCellTime : CellTime);
         if (format == "json" && StageLines.AreWanted(context.Request))
         {
             await StageLines.WriteAsync(context, async (stage, stop) =>
-                JsonNode.Parse(Json(await queue.LongAsync(token => Run(stage, token), stop).ConfigureAwait(false)))!.AsObject()).ConfigureAwait(false);
+                JsonNode.Parse(Json(await queue.LongAsync(limit, token => Run(stage, token), stop).ConfigureAwait(false)))!.AsObject()).ConfigureAwait(false);
             return;
         }
 
-        var grid = await queue.LongAsync(stop => Run(Bodies.NoStages, stop), context.RequestAborted).ConfigureAwait(false);
+        var grid = await queue.LongAsync(limit, stop => Run(Bodies.NoStages, stop), context.RequestAborted).ConfigureAwait(false);
         if (format == "json")
         {
             await Results.Bytes(Json(grid), "application/json").ExecuteAsync(context).ConfigureAwait(false);

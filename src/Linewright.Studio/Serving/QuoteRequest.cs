@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using Linewright.Quote;
+using Linewright.Studio.Pieces;
 using Microsoft.AspNetCore.Http;
 
 namespace Linewright.Studio.Serving;
@@ -46,6 +47,28 @@ internal sealed record QuoteRequest(ReadOnlyMemory<byte> Brief, ReadOnlyMemory<b
         {
             throw new BadHttpRequestException(FormattableString.Invariant($"the body is no JSON, line {slip.LineNumber + 1}"), slip);
         }
+    }
+
+    /// <summary>True where a body asks as for a quote, and is no brief by itself: no brief has a field of this name.</summary>
+    public static bool IsOne(byte[] body)
+    {
+        try
+        {
+            using var json = JsonDocument.Parse(body);
+            return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty("brief", out _);
+        }
+        catch (JsonException)
+        {
+            return false;
+        }
+    }
+
+    /// <summary>The price list.</summary>
+    /// <exception cref="PricesRefusedException">It has faults.</exception>
+    public PriceList List()
+    {
+        var read = PriceListReader.Read(Prices, "prices");
+        return read.List ?? throw PricesRefusedException.Of(read.Faults);
     }
 
     private static byte[] Text(JsonElement root, string name) => !root.TryGetProperty(name, out var value)

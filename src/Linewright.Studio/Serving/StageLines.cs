@@ -5,7 +5,7 @@ using Microsoft.AspNetCore.Http;
 
 namespace Linewright.Studio.Serving;
 
-/// <summary>A long answer as lines of JSON: a line a stage while the work goes on, then the result or the problem.</summary>
+/// <summary>A long answer as lines of JSON: a line a stage while the work goes on, then the result, or the problem under that name.</summary>
 internal static class StageLines
 {
     /// <summary>The media type of lines of JSON.</summary>
@@ -38,7 +38,23 @@ internal static class StageLines
             await LineAsync(context, new JsonObject { ["stage"] = stage }).ConfigureAwait(false);
         }
 
-        await LineAsync(context, await working.ConfigureAwait(false)).ConfigureAwait(false);
+        await LineAsync(context, await EndAsync(context, working).ConfigureAwait(false)).ConfigureAwait(false);
+    }
+
+    // Once a stage has been told the status has gone out: what goes wrong then is told as the last line.
+    private static async Task<JsonObject> EndAsync(HttpContext context, Task<JsonObject> working)
+    {
+        try
+        {
+            return await working.ConfigureAwait(false);
+        }
+#pragma warning disable CA1031 // Whatever went wrong: the caller hears of it, or is gone.
+        catch (Exception fault) when (context.Response.HasStarted && !context.RequestAborted.IsCancellationRequested)
+#pragma warning restore CA1031
+        {
+            var (status, title, detail, more) = Problems.Of(fault);
+            return new JsonObject { ["problem"] = Problems.Node(context, status, title, detail, more) };
+        }
     }
 
     /// <summary>Writes a line and sends it off.</summary>

@@ -17,7 +17,10 @@ internal sealed class WorkQueue : IDisposable
     public static TimeSpan QuickTime { get; } = TimeSpan.FromSeconds(20);
 
     /// <summary>Waits for its turn, then runs until done, stopped or out of time.</summary>
-    public Task<T> LongAsync<T>(Func<CancellationToken, Task<T>> work, CancellationToken stop) => RunAsync(longOnes, LongTime, work, stop);
+    public Task<T> LongAsync<T>(Func<CancellationToken, Task<T>> work, CancellationToken stop) => LongAsync(LongTime, work, stop);
+
+    /// <summary>The same with another limit: for work that says itself how much it is.</summary>
+    public Task<T> LongAsync<T>(TimeSpan limit, Func<CancellationToken, Task<T>> work, CancellationToken stop) => RunAsync(longOnes, limit, work, stop);
 
     /// <summary>The same for work of a fraction of a second.</summary>
     public Task<T> QuickAsync<T>(Func<CancellationToken, Task<T>> work, CancellationToken stop) => RunAsync(quickOnes, QuickTime, work, stop);

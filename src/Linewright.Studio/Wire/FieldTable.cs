@@ -26,7 +26,7 @@ public static class FieldTable
             groups = section.Groups.Select(group => new
             {
                 name = group,
-                help = BriefFields.Groups.FirstOrDefault(known => known.Name == group).Help ?? "The alloy.",
+                help = group == "length" ? "How long the piece is: laid flat, or by the wrist with its ease." : BriefFields.Groups.FirstOrDefault(known => known.Name == group).Help ?? "The alloy.",
                 fields = (group == "metal" ? [BriefFields.At("metal")!] : BriefFields.In(group)).Select(Field).ToList(),
             }).ToList(),
         }).ToList(),
@@ -57,8 +57,13 @@ public static class FieldTable
         @default = field.DefaultNumber ?? (object?)field.DefaultChoice ?? field.DefaultFlag,
         defaultRule = field.DefaultRule,
         required = field.IsRequired,
-        help = field.Help,
+        help = Spoken(field, field.Help),
     };
+
+    // Where a brief's text names another field of the group, the page has a control with a label.
+    private static string Spoken(BriefField field, string text) => BriefFields.In(field.Group)
+        .Where(other => other.Name.Contains('_', StringComparison.Ordinal))
+        .Aggregate(text, (said, other) => said.Replace(other.Name, Label(other).ToLowerInvariant(), StringComparison.Ordinal));
 
     // "stone.lower_half_percent" reads as "Lower half".
     private static string Label(BriefField field)

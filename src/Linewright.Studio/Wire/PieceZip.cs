@@ -3,6 +3,7 @@ using Linewright.Casting;
 using Linewright.Delivery;
 using Linewright.Making;
 using Linewright.Paper;
+using Linewright.Quote;
 
 namespace Linewright.Studio.Wire;
 
@@ -16,9 +17,11 @@ public static class PieceZip
     /// <param name="made">The piece.</param>
     /// <param name="casting">Its patterns with their sprues, meshed.</param>
     /// <param name="report">Its report.</param>
+    /// <param name="quote">What it costs; null where no prices are known.</param>
+    /// <param name="paper">The paper of the sheet and of the client's page.</param>
     /// <param name="stage">Told what is being written.</param>
     /// <param name="stop">Asks to stop.</param>
-    public static byte[] Write(MadePiece made, CastingPatterns casting, Report report, IProgress<string> stage, CancellationToken stop)
+    public static byte[] Write(MadePiece made, CastingPatterns casting, Report report, PieceQuote? quote, PaperSize paper, IProgress<string> stage, CancellationToken stop)
     {
         using var bytes = new MemoryStream();
         using (var zip = new ZipArchive(bytes, ZipArchiveMode.Create, leaveOpen: true))
@@ -31,7 +34,12 @@ public static class PieceZip
             }
 
             PieceFiles.Write(made, casting, Create, stage, stop);
-            SheetFiles.Write(made.Model, report, PaperSize.A4, null, Create, stop);
+            SheetFiles.Write(made.Model, report, paper, null, Create, stop);
+            if (quote is not null)
+            {
+                QuoteFiles.Write(quote, made.Model.Piece.Design.Brief, paper, Create);
+            }
+
             using var file = Create("report.json");
             ReportJson.Write(report, file);
         }

@@ -12,6 +12,13 @@ public static class QuoteGrids
     /// <summary>Most cells of a grid: what a person can still compare, and some minutes of work.</summary>
     public const int MostCells = 500;
 
+    /// <summary>How many combinations some axes have; a number past any that could be laid out stands for all beyond it.</summary>
+    public static long Count(IReadOnlyList<GridAxis> axes)
+    {
+        ArgumentNullException.ThrowIfNull(axes);
+        return axes.Aggregate(1L, (count, axis) => Math.Min(int.MaxValue, count * axis.Values.Count));
+    }
+
     /// <summary>Every combination of the values of some axes, the last axis fastest.</summary>
     public static IReadOnlyList<IReadOnlyList<string>> Combinations(IReadOnlyList<GridAxis> axes)
     {

@@ -1,5 +1,6 @@
 using CsCheck;
 using Linewright.Checks;
+using Linewright.Parts;
 
 namespace Linewright.Tests.Core;
 

@@ -1,4 +1,5 @@
 using Linewright.Checks;
+using Linewright.Parts;
 
 namespace Linewright.Tests.Core;
 

@@ -157,6 +157,62 @@ public class PicturesTests
         Assert.Equal(255, data[1 + 2 * bits / 8]);
     }
 
+    [Theory]
+    [InlineData(8)]
+    [InlineData(16)]
+    public void A_large_png_is_written_in_chunks_that_join_to_its_rows(int bits)
+    {
+        // Noise does not pack, so that there is more than one chunk; 75 rows are no whole number of bands.
+        var size = new PictureSize(310, 75);
+        var random = new Random(5);
+        var picture = new Picture(size, [.. Enumerable.Range(0, 3 * size.Count).Select(_ => random.NextSingle())], [.. Enumerable.Repeat(1f, size.Count)], Quiet, null);
+        using var stream = new MemoryStream();
+        PngWriter.Write(stream, picture, Development.Plain, bits);
+        var bytes = stream.ToArray();
+
+        // Length, name, data, check sum, one chunk after the other. Source: ISO/IEC 15948, 5.3.
+        using var packed = new MemoryStream();
+        var (at, count) = (8, 0);
+        for (string name = ""; name != "IEND";)
+        {
+            var length = BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(at));
+            name = System.Text.Encoding.ASCII.GetString(bytes, at + 4, 4);
+            if (name == "IDAT")
+            {
+                packed.Write(bytes, at + 8, length);
+                count++;
+            }
+
+            at += length + 12;
+        }
+
+        Assert.Equal(bytes.Length, at);
+        Assert.True(count > 1, FormattableString.Invariant($"{count} chunk"));
+        packed.Position = 0;
+        using var zlib = new ZLibStream(packed, CompressionMode.Decompress);
+        using var rows = new MemoryStream();
+        zlib.CopyTo(rows);
+        var data = rows.ToArray();
+        var width = size.Width * 3 * bits / 8;
+        Assert.Equal(size.Height * (width + 1), data.Length);
+        var developed = Development.Plain.Develop(picture);
+        var above = new byte[width];
+        for (var y = 0; y < size.Height; y++)
+        {
+            Assert.Equal(2, data[y * (width + 1)]);
+            for (var i = 0; i < width; i++)
+            {
+                above[i] += data[y * (width + 1) + 1 + i];
+            }
+
+            for (var i = 0; i < size.Width * 3; i++)
+            {
+                var value = bits == 8 ? above[i] / 255.0 : BinaryPrimitives.ReadUInt16BigEndian(above.AsSpan(2 * i)) / 65535.0;
+                Assert.Equal(developed[4 * (y * size.Width + i / 3) + i % 3], value, bits == 8 ? 0.5 / 255 + 1e-6 : 0.5 / 65535 + 1e-6);
+            }
+        }
+    }
+
     [Fact]
     public void A_float_map_keeps_every_bit_bottom_row_first()
     {

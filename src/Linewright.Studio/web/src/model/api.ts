@@ -146,18 +146,27 @@ export interface OpenedFile {
   working: string | null;
 }
 
+export interface Missing {
+  path: string;
+  needed: string;
+}
+
 /** An answer that is no success, as the server put it. */
 export class Problem extends Error {
   readonly faults: Fault[];
 
-  constructor(readonly status: number, readonly title: string, detail: string, body: { faults?: Fault[]; nearest_shorter_mm?: number; nearest_longer_mm?: number } = {}) {
+  constructor(readonly status: number, readonly title: string, detail: string, body: { faults?: Fault[]; missing?: Missing[]; nearest_shorter_mm?: number; nearest_longer_mm?: number } = {}) {
     super(detail);
     this.faults = body.faults ?? [];
+    this.missing = body.missing ?? [];
     this.nearest = [body.nearest_shorter_mm, body.nearest_longer_mm].filter(mm => typeof mm === 'number');
   }
 
   /** Lengths that would work, mm. */
   readonly nearest: number[];
+
+  /** Prices that the list lacks. */
+  readonly missing: Missing[];
 }
 
 export async function call(path: string, init: RequestInit = {}): Promise<Response> {
@@ -169,8 +178,18 @@ export async function call(path: string, init: RequestInit = {}): Promise<Respon
     throw new Problem(0, 'The studio does not answer', 'The program behind this page has ended or is out of reach.');
   }
   if (response.ok) return response;
-  const body = await response.json().catch(() => ({}));
-  throw new Problem(response.status, body.title ?? 'That did not work', body.detail ?? response.statusText, body);
+  throw told(response.status, await response.json().catch(() => ({})), response.statusText);
+}
+
+const told = (status: number, body: ConstructorParameters<typeof Problem>[3] & { title?: string; detail?: string }, otherwise = '') => new Problem(status, body.title ?? 'That did not work', body.detail ?? otherwise, body);
+
+/** Whatever went wrong, as something that can be told. */
+export const problemOf = (slip: unknown, title = 'A fault of ours'): Problem => (slip instanceof Problem ? slip : new Problem(0, title, slip instanceof Error ? slip.message : String(slip)));
+
+/** The same as one sentence. */
+export function wordsOf(slip: unknown): string {
+  const { title, message } = problemOf(slip);
+  return `${title}: ${message}`;
 }
 
 export const json = { 'Content-Type': 'application/json' };
@@ -179,21 +198,29 @@ export function post(path: string, brief: string, stop: AbortSignal, accept?: st
   return call(path, { method: 'POST', headers: accept ? { ...json, Accept: accept } : json, body: brief, signal: stop });
 }
 
-// The last line is the answer; those before it say what is being done.
-export async function lines<T>(response: Response, stage: (words: string) => void): Promise<T> {
+/** An answer that comes line by line, each a value of its own. */
+export async function* eachLine(response: Response): AsyncGenerator<Record<string, unknown>> {
   const reader = response.body!.pipeThrough(new TextDecoderStream()).getReader();
   let rest = '';
-  let answer: T | null = null;
   for (;;) {
-    const { value, done } = await reader.read();
+    const { value, done } = await reader.read().catch((slip: unknown) => {
+      if (slip instanceof DOMException && slip.name === 'AbortError') throw slip;
+      throw new Problem(0, 'The answer broke off', 'The program behind this page has ended or is out of reach.');
+    });
     const cut = (rest + (value ?? '')).split('\n');
     rest = cut.pop()!;
-    for (const line of cut) {
-      const read = JSON.parse(line);
-      if ('stage' in read) stage(read.stage);
-      else answer = read;
-    }
-    if (done) break;
+    for (const line of cut) yield JSON.parse(line);
+    if (done) return;
+  }
+}
+
+/** The answer is the last line; those before it say what is being done. What went wrong on the way is told there too. */
+export async function lines<T>(response: Response, stage: (words: string) => void): Promise<T> {
+  let answer: T | null = null;
+  for await (const line of eachLine(response)) {
+    if (typeof line.stage === 'string') stage(line.stage);
+    else if (line.problem) throw told((line.problem as { status: number }).status, line.problem);
+    else answer = line as T;
   }
   if (!answer) throw new Problem(0, 'The answer broke off', 'The computation ended before its result.');
   return answer;
@@ -208,8 +235,9 @@ export const api = {
   flex: async (brief: string, stop: AbortSignal): Promise<Flex> => (await post('/api/flex', brief, stop)).json(),
   checks: async (brief: string, stage: (words: string) => void, stop: AbortSignal): Promise<Checked> =>
     lines(await post('/api/checks', brief, stop, 'application/x-ndjson'), stage),
-  exported: async (brief: string, stage: (words: string) => void, stop: AbortSignal): Promise<{ ready: string; name: string; bytes: number }> =>
-    lines(await post('/api/export', brief, stop, 'application/x-ndjson'), stage),
+  /** Asked of a brief alone, or as a quote is. */
+  exported: async (request: string, paper: string, stage: (words: string) => void, stop: AbortSignal): Promise<{ ready: string; name: string; bytes: number }> =>
+    lines(await post(`/api/export?paper=${paper}`, request, stop, 'application/x-ndjson'), stage),
   files: async (): Promise<FileList> => (await call('/api/files')).json(),
   open: async (name: string): Promise<OpenedFile> => (await call(`/api/files/${encodeURIComponent(name)}`)).json(),
   save: async (name: string, text: string, tag: string | null): Promise<{ tag: string }> =>

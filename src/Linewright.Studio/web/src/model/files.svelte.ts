@@ -1,8 +1,12 @@
-import { api, Problem, type FileList } from './api';
+import { api, Problem, wordsOf, type FileList } from './api';
 import type { Brief } from './brief.svelte';
+import { keep, kept } from './notes';
 import { prefs } from './prefs.svelte';
 
 const untitled = 'untitled.json';
+
+// What this page has open, so that it is there again when the page is loaded anew; empty for work without a file.
+const openKey = 'linewright-studio-open';
 
 // Work is kept beside the file this soon after a change.
 const keepMs = 350;
@@ -18,20 +22,26 @@ export class Files {
   private saved = $state('');
   private tag: string | null = null;
   private timer: ReturnType<typeof setTimeout> | undefined;
+  private keeping: Promise<void> = Promise.resolve();
+  private turn = 0;
 
   constructor(private readonly brief: Brief) {}
 
   isUnsaved = $derived.by(() => this.brief.text !== this.saved);
 
-  /** At the start: the brief asked for, else the one open last, else work without a file, else the demo piece. */
+  /** At the start: what this page had open before it was loaded again, else the brief asked for, else the one open last, else work without a file, else the demo piece. */
   async begin(): Promise<void> {
     const [list, demo] = await Promise.all([api.files(), api.demo()]);
     this.list = list;
-    const known = (name: string | null) => name !== null && this.list!.files.some(file => file.name === name);
-    const asked = this.list.opened ?? prefs.file;
+    const known = (name: string | null) => name !== null && list.files.some(file => file.name === name);
+    const here = kept<string>('sessionStorage', openKey);
+    const asked = here === '' || known(here) ? here : (list.opened ?? prefs.file);
     if (known(asked)) {
       await this.open(asked!);
-      if (this.name) return;
+      if (this.name) {
+        if (list.untitled_working) this.notice ||= 'Work without a file is kept as well: New brings it back.';
+        return;
+      }
     }
     this.brief.load(demo);
     this.saved = this.brief.text;
@@ -45,8 +55,9 @@ export class Files {
   }
 
   async open(name: string): Promise<void> {
+    const turn = ++this.turn;
     const file = await api.open(name);
-    if (!(await this.isSound(file.text, name))) return;
+    if (!(await this.isSound(file.text, name)) || turn !== this.turn) return;
     this.brief.load(file.text);
     this.saved = this.brief.text;
     this.tag = file.tag;
@@ -57,8 +68,9 @@ export class Files {
 
   /** Takes a brief that was dropped on the page or chosen from elsewhere. */
   async bring(file: File): Promise<void> {
+    const turn = ++this.turn;
     const text = await file.text();
-    if (!(await this.isSound(text, file.name))) return;
+    if (!(await this.isSound(text, file.name)) || turn !== this.turn) return;
     this.brief.load(text);
     this.saved = '';
     this.tag = null;
@@ -66,13 +78,21 @@ export class Files {
     this.notice = `${file.name} is open as a new piece.`;
   }
 
+  /** Begins anew. Work without a file that lies there from another time was never shown, so it is brought back instead of thrown away. */
   async fresh(): Promise<void> {
-    this.brief.load(await api.demo());
+    const turn = ++this.turn;
+    const demo = await api.demo();
+    const work = this.name === null ? null : await api.working(untitled).catch(() => null);
+    if (turn !== this.turn) return;
+    await this.keeping;
+    this.brief.load(demo);
     this.saved = this.brief.text;
     this.tag = null;
+    const hadName = this.name !== null;
     this.remember(null);
     this.notice = '';
-    await api.drop(untitled);
+    if (work !== null) this.restore(work, 'Your work without a file is back. Undo leaves the demo piece.');
+    else if (!hadName) await api.drop(untitled);
   }
 
   /** Saves under the name it has, or under a new one. */
@@ -82,13 +102,18 @@ export class Files {
     clearTimeout(this.timer);
     this.timer = undefined;
     const isSame = name === this.name;
+    const before = this.name ?? untitled;
+
+    // A copy that is still on its way would outlive what it is a copy of.
+    await this.keeping;
     const { tag } = await api.save(name, text, over ? '*' : isSame ? this.tag : null);
-    if (!this.name) await api.drop(untitled);
     this.saved = text;
     this.tag = tag;
     this.remember(name);
     this.notice = `Saved as ${name}.`;
-    void this.refresh();
+    if (!isSame) await api.drop(before);
+    if (this.isUnsaved) this.keepSoon();
+    void this.refresh().catch(() => {});
     return true;
   }
 
@@ -100,13 +125,17 @@ export class Files {
     }, keepMs);
   }
 
-  async keepNow(isLast = false): Promise<void> {
+  keepNow(isLast = false): Promise<void> {
+    return (this.keeping = this.keepBeside(isLast));
+  }
+
+  private async keepBeside(isLast: boolean): Promise<void> {
     try {
       // Undone back to what is saved, there is nothing to keep.
       if (this.isUnsaved) await api.keep(this.name ?? untitled, this.brief.text, isLast);
       else await api.drop(this.name ?? untitled);
     } catch (slip) {
-      this.notice = slip instanceof Problem ? `${slip.title}. Your work is still here; save it once the studio answers again.` : String(slip);
+      this.notice = `${wordsOf(slip)} Your work is still here; save it once the studio answers again.`;
     }
   }
 
@@ -128,6 +157,7 @@ export class Files {
     this.name = name;
     prefs.file = name;
     prefs.keep();
+    keep('sessionStorage', openKey, name ?? '');
   }
 
   // The server reads briefs; a page that cannot be read must not replace the one on screen.

@@ -1,4 +1,4 @@
-import { Problem } from './api';
+import { problemOf, type Problem } from './api';
 
 /** An answer that follows what it was asked of: the last one stays in sight until the next is there. */
 export class Fresh<T> {
@@ -23,7 +23,7 @@ export class Fresh<T> {
     else this.waiting = setTimeout(() => void this.run(key, work, stop), afterMs);
   }
 
-  /** Gives up what is being asked; the same may be asked again. */
+  /** Gives up what is being asked, and what was wrong with it; the same may be asked again. */
   forget(): void {
     clearTimeout(this.waiting);
     this.stop.abort();
@@ -31,6 +31,7 @@ export class Fresh<T> {
     this.key = this.answered;
     this.isBusy = false;
     this.stage = '';
+    this.problem = null;
   }
 
   private async run(key: string, work: (stage: (words: string) => void, stop: AbortSignal) => Promise<T>, stop: AbortSignal): Promise<void> {
@@ -43,7 +44,7 @@ export class Fresh<T> {
       this.answered = key;
     } catch (slip) {
       if (stop.aborted) return;
-      this.problem = slip instanceof Problem ? slip : new Problem(0, 'A fault of ours', String(slip));
+      this.problem = problemOf(slip);
     }
     this.isBusy = false;
     this.stage = '';

@@ -9,7 +9,13 @@ export interface Deeds {
 
 export function handleKey(event: KeyboardEvent, deeds: Deeds): void {
   const target = event.target as HTMLElement;
-  const isText = target instanceof HTMLInputElement && target.type === 'text';
+  const isText = target instanceof HTMLInputElement && (target.type === 'text' || target.type === 'number');
+
+  // What lies before the bench has the keys; the browser's own page to save or open is not wanted there either.
+  if (target.closest('dialog') !== null) {
+    if ((event.ctrlKey || event.metaKey) && /^[so]$/i.test(event.key)) event.preventDefault();
+    return;
+  }
   const key = event.key.toLowerCase();
   if (event.ctrlKey || event.metaKey) {
     // In a text that is being written, undo is the text's own.
@@ -21,6 +27,6 @@ export function handleKey(event: KeyboardEvent, deeds: Deeds): void {
     }
     return;
   }
-  const isEntry = isText || target instanceof HTMLSelectElement || target instanceof HTMLDialogElement || target.closest('dialog') !== null;
+  const isEntry = isText || target instanceof HTMLSelectElement;
   if (!isEntry && !event.altKey && /^[fmsd1-5]$/.test(key)) deeds.view(key);
 }

@@ -1,9 +1,9 @@
-import { api, Problem, type Checked, type Flex, type Numbers } from './api';
+import { api, Problem, problemOf, type Checked, type Flex, type Numbers } from './api';
 import type { Brief } from './brief.svelte';
 import { pinned, pins } from './candidates';
 import { Latest } from './latest';
 import { unseen } from './unseen';
-import type { Packet } from '../view/packet';
+import { lacks, type Packet, type Role } from '../view/packet';
 
 // A hand that rests this long has let go.
 const restMs = 280;
@@ -41,7 +41,7 @@ export class Live {
   private away = false;
   /** What stands on the stage in full. */
   private shown = '';
-  private volumes = new Map<string, number>();
+  private readonly volumes = new Map<Role, number>();
 
   constructor(
     private readonly brief: Brief,
@@ -144,7 +144,10 @@ export class Live {
     if (stop?.aborted) return;
     const packet = this.take(bytes);
     if (packet.state !== 'set' || packet.quality === 'close') return;
-    for (const part of packet.parts) this.volumes.set(part.name, part.volumeMm3 * part.count);
+    for (const part of packet.parts) this.volumes.set(part.role, part.volumeMm3 * part.count);
+
+    // A joint that turns on no pin has none to weigh.
+    for (const role of this.volumes.keys()) if (lacks(packet, role)) this.volumes.delete(role);
     const metal = this.brief.values.metal;
     const volume = [...this.volumes.values()].reduce((sum, one) => sum + one, 0);
     this.roughMetalG = typeof metal === 'string' ? (volume / 1000) * this.densityOf(metal) : null;
@@ -154,6 +157,6 @@ export class Live {
   private fail(slip: unknown, isOfNumbers = false): void {
     if (slip instanceof DOMException && slip.name === 'AbortError') return;
     if (!isOfNumbers && slip instanceof Problem && (slip.status === 400 || slip.status === 422)) return;
-    this.problem = slip instanceof Problem ? slip : new Problem(0, 'A fault of ours', String(slip));
+    this.problem = problemOf(slip);
   }
 }

@@ -1,6 +1,6 @@
 /** The papers of the workshop, as the server answers them. */
 
-import { lines, post, type Report } from './api';
+import { lines, post, type Missing, type Report } from './api';
 
 export interface SheetPages {
   paper: string;
@@ -105,11 +105,6 @@ export interface QuoteLine {
   amount: number;
   arithmetic: string;
   read: string;
-}
-
-export interface Missing {
-  path: string;
-  needed: string;
 }
 
 export interface Quote {

@@ -1,3 +1,4 @@
+import { keep, kept } from './notes';
 import type { LengthUnit } from './units';
 
 export type Theme = 'light' | 'dark';
@@ -13,16 +14,12 @@ class Prefs {
   file = $state<string | null>(null);
 
   constructor() {
-    try {
-      Object.assign(this, JSON.parse(localStorage.getItem(key) ?? '{}'));
-    } catch {
-      // A broken note of habits is no habits.
-    }
+    Object.assign(this, kept('localStorage', key));
   }
 
   keep(): void {
     const { theme, unit, showsDimensions, file } = this;
-    localStorage.setItem(key, JSON.stringify({ theme, unit, showsDimensions, file }));
+    keep('localStorage', key, { theme, unit, showsDimensions, file });
   }
 }
 

@@ -1,3 +1,6 @@
+import { api, wordsOf } from './api';
+import { keep, kept } from './notes';
+
 const key = 'linewright-prices';
 
 // As much as the server reads.
@@ -11,12 +14,8 @@ export class Prices {
   refused = $state('');
 
   constructor() {
-    try {
-      const kept = JSON.parse(localStorage.getItem(key) ?? 'null');
-      if (typeof kept?.name === 'string' && typeof kept.text === 'string') [this.name, this.text] = [kept.name, kept.text];
-    } catch {
-      // A broken note is none: the list is asked for again.
-    }
+    const list = kept<{ name: unknown; text: unknown }>('localStorage', key);
+    if (typeof list?.name === 'string' && typeof list.text === 'string') [this.name, this.text] = [list.name, list.text];
   }
 
   async bring(file: File): Promise<void> {
@@ -24,22 +23,31 @@ export class Prices {
       this.refused = `${file.name} is larger than a price list can be.`;
       return;
     }
-    this.take(file.name, await file.text());
+    try {
+      this.take(file.name, await file.text());
+    } catch {
+      this.refused = `${file.name} cannot be read.`;
+    }
+  }
+
+  /** A list with invented prices, to try what a quote looks like. */
+  async invent(): Promise<void> {
+    try {
+      this.take('prices-lantern-quay.json', await api.demoPrices());
+    } catch (slip) {
+      this.refused = wordsOf(slip);
+    }
   }
 
   take(name: string, text: string): void {
     [this.name, this.text, this.refused] = [name, text, ''];
-    try {
-      localStorage.setItem(key, JSON.stringify({ name, text }));
-    } catch {
-      this.refused = 'This browser keeps nothing: the list will be asked for again next time.';
-    }
+    if (!keep('localStorage', key, { name, text })) this.refused = 'This browser keeps nothing: the list will be asked for again next time.';
   }
 
   /** Out of this browser. */
   putAway(): void {
     [this.name, this.text, this.refused] = [null, null, ''];
-    localStorage.removeItem(key);
+    keep('localStorage', key, null);
   }
 
   /** The grades that the list has for a species. */

@@ -1,5 +1,6 @@
-import { call, json, Problem } from './api';
+import { call, eachLine, json, Problem } from './api';
 import { Latest } from './latest';
+import { keep, kept } from './notes';
 
 /** What a picture is ordered with. */
 export interface ShotOrder {
@@ -52,6 +53,7 @@ export class Shots {
   /** Milestones for who listens instead of looking. */
   said = $state('');
   private isAsking = $state(false);
+  private isUnwanted = false;
   isBusy = $derived.by(() => this.isAsking || this.shot?.state === 'preparing' || this.shot?.state === 'drawing');
 
   private readonly looking = new Latest();
@@ -67,13 +69,15 @@ export class Shots {
     this.problem = null;
     this.said = '';
     this.quarters = 0;
+    this.isUnwanted = false;
     this.isAsking = true;
     try {
       const begun: Shot = await (await call(`/api/picture?${query}`, { method: 'POST', headers: json, body: brief })).json();
       this.shut();
       this.takenOf = piece;
-      sessionStorage.setItem(key, JSON.stringify({ picture: begun.picture, piece }));
+      keep('sessionStorage', key, { picture: begun.picture, piece });
       this.isAsking = false;
+      if (this.isUnwanted) await call(begun.picture, { method: 'DELETE' });
       await this.follow(begun);
     } catch (slip) {
       this.isAsking = false;
@@ -86,7 +90,7 @@ export class Shots {
     if (this.shot) return;
     try {
       const { latest }: { latest: Shot | null } = await (await call('/api/picture')).json();
-      const { picture = '', piece = '' } = JSON.parse(sessionStorage.getItem(key) ?? '{}');
+      const { picture = '', piece = '' } = kept<{ picture: string; piece: string }>('sessionStorage', key) ?? {};
       if (!latest || this.shot || (picture !== latest.picture && latest.state !== 'drawing')) return;
       this.takenOf = picture === latest.picture ? piece : '';
       await this.follow(latest);
@@ -96,7 +100,9 @@ export class Shots {
   }
 
   async stop(): Promise<void> {
-    if (!this.shot) return;
+    // Ordered a moment ago, it has no address yet by which to stop it.
+    if (this.isAsking) this.isUnwanted = true;
+    if (!this.shot || this.isAsking) return;
     try {
       this.put(await (await call(this.shot.picture, { method: 'DELETE' })).json());
     } catch (slip) {
@@ -122,13 +128,7 @@ export class Shots {
     this.current = begun.picture;
     this.put(begun);
     const answer = await call(begun.picture, { headers: { Accept: 'application/x-ndjson' } });
-    const reader = answer.body!.pipeThrough(new TextDecoderStream()).getReader();
-    let rest = '';
-    for (let { value, done } = await reader.read(); !done; { value, done } = await reader.read()) {
-      const lines = (rest + value).split('\n');
-      rest = lines.pop()!;
-      for (const line of lines) this.put(JSON.parse(line));
-    }
+    for await (const line of eachLine(answer)) this.put(line as unknown as Shot);
   }
 
   private put(shot: Shot): void {

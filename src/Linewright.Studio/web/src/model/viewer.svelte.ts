@@ -3,9 +3,9 @@ import type { Finding, Flex, Spot } from './api';
 import { calm, prefs } from './prefs.svelte';
 import { measure as measured, length } from './units';
 import type { ViewName } from '../view/eye';
-import { draw, lineDimensions, pin, type Dimension, type Label } from '../view/labels';
+import { apart, draw, lineDimensions, pin, type Dimension, type Label } from '../view/labels';
 import type { Mark } from '../view/metal';
-import type { Packet, PoseName, Role } from '../view/packet';
+import { decode, type Packet, type PoseName, type Role } from '../view/packet';
 import { Stage } from '../view/stage';
 
 export interface Section {
@@ -29,10 +29,11 @@ export class Viewer {
   stage: Stage | null = null;
 
   /** Inside circumference, for its label. */
-  insideMm = 0;
+  insideMm = $state(0);
   private picked: THREE.Vector3[] = [];
   private notes: { at: () => THREE.Vector3 | null; text: string; kind: Label['kind']; lift: number }[] = [];
   private hasLooked = false;
+  private state: Packet['state'] = 'set';
 
   begin(canvas: HTMLCanvasElement): Stage {
     this.stage = new Stage(canvas);
@@ -42,8 +43,14 @@ export class Viewer {
   }
 
   take(bytes: ArrayBuffer): Packet {
-    const packet = this.stage!.take(bytes, 0);
+    if (!this.stage) return decode(bytes);
+    const packet = this.stage.take(bytes, 0);
     this.strokeMm = packet.line.strokeMm;
+    if (this.drawnMm > this.strokeMm) this.draw(this.strokeMm);
+
+    // Points that were picked lay on the surfaces as they were.
+    if (packet.quality === 'moving' || packet.state !== this.state) this.picked = [];
+    this.state = packet.state;
     if (!this.hasLooked) {
       this.hasLooked = true;
       this.look('hoop', 0);
@@ -87,14 +94,20 @@ export class Viewer {
     this.angleDeg = deg;
     if (!this.stage) return;
     this.stage.line.flex = THREE.MathUtils.degToRad(deg);
-    if (this.pose === 'joint') this.stage.line.scrub();
+    if (this.pose === 'joint') this.scrub();
   }
 
   draw(mm: number): void {
     this.drawnMm = mm;
     if (!this.stage) return;
     this.stage.line.drawn = mm;
-    if (this.pose === 'clasp') this.stage.line.scrub();
+    if (this.pose === 'clasp') this.scrub();
+  }
+
+  // What moves takes the points along that were picked on it; the hand picks them again.
+  private scrub(): void {
+    this.picked = [];
+    this.stage!.line.scrub();
   }
 
   cut(section: Section | null): void {
@@ -131,23 +144,24 @@ export class Viewer {
     this.stage?.invalidate();
   }
 
-  /** Marks a finding on the metal and flies there; null takes the marks away. */
-  mark(finding: Finding | null, spots: Spot[]): void {
+  /** Marks a finding on the metal and flies there, unless the eye shall stay where it is; null takes the marks away. */
+  mark(finding: Finding | null, spots: Spot[], flies = true): void {
     const stage = this.stage;
     this.notes = [];
     if (!stage) return;
     if (!finding || spots.length === 0) {
       stage.line.mark({});
       stage.invalidate();
-      if (finding) this.choose(finding.rule.startsWith('clasp') ? 'clasp' : 'wrist');
+      if (finding && flies) this.choose(finding.rule.startsWith('clasp') ? 'clasp' : 'wrist');
       return;
     }
     const isPair = spots.length > 1;
     const role = spots[0].role;
-    if (isPair) this.choose('joint', false);
+    if (!flies) stage.invalidate();
+    else if (isPair) this.choose('joint', false);
     else if (role !== 'link' && role !== 'pin') this.choose('clasp', false);
     else if (!wholeLine.includes(this.pose) && this.pose !== 'link') this.choose('link', false);
-    if (isPair) this.turnToLimit(finding);
+    if (isPair && flies) this.turnToLimit(finding);
 
     // In a whole line the topmost link, which faces the eye.
     const instance = wholeLine.includes(this.pose) && role === 'link' ? Math.floor(stage.line.countOf('link') / 2) : 0;
@@ -162,7 +176,7 @@ export class Viewer {
       this.notes.push({ at: where, text, kind: index === 0 ? finding.verdict : 'other', lift: index === 0 ? -58 : 52 });
     });
     stage.line.mark(marks);
-    this.flyTo(spots[0], isPair ? 0 : instance);
+    if (flies) this.flyTo(spots[0], isPair ? 0 : instance);
   }
 
   private turnToLimit(finding: Finding): void {
@@ -204,6 +218,6 @@ export class Viewer {
       const at = note.at();
       if (at) labels.push(...pin(stage, `note-${index}`, at, note.text, note.kind, note.lift));
     });
-    if (labels.length || this.labels.length) this.labels = labels;
+    if (labels.length || this.labels.length) this.labels = apart(labels, stage.widthPx);
   }
 }

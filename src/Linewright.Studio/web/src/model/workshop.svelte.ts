@@ -1,10 +1,11 @@
-import { Problem } from './api';
+import { wordsOf } from './api';
 import type { Brief } from './brief.svelte';
 import { Fresh } from './fresh.svelte';
 import { Latest } from './latest';
 import type { Live } from './live.svelte';
 import { hand, papers, type PlateView, type Quote, type QuoteGrid, type SheetPages, type Tolerance } from './papers';
 import { Prices } from './prices.svelte';
+import type { LengthUnit } from './units';
 import { unseen } from './unseen';
 
 export type PaperName = 'sheet' | 'casting' | 'tolerance' | 'quote';
@@ -18,21 +19,23 @@ export class Workshop {
   size = $state<'a4' | 'letter'>('a4');
   pieces = $state(10_000);
   seed = $state(1);
-  grade = $state<string | null>(null);
+  /** The grade that was chosen; it holds where the list has it for the stones of the brief. */
+  chosenGrade = $state<string | null>(null);
   readonly sheet = new Fresh<SheetPages>();
   readonly casting = new Fresh<PlateView>();
   readonly tolerance = new Fresh<Tolerance>();
   readonly quote = new Fresh<Quote>();
   readonly grid = new Fresh<QuoteGrid>();
   readonly prices = new Prices();
-  /** What to lay side by side; null for what lies about the brief. */
-  readonly alternatives = $state<{ metals: string[] | null; stones: string | null; lengths: string | null }>({ metals: null, stones: null, lengths: null });
-  /** The request of the grid on the table: its workbook is asked with the same. */
-  laidOut = $state('');
+  /** What to lay side by side; null for what lies about the brief. Lengths are in the unit in which they were written. */
+  readonly alternatives = $state<{ metals: string[] | null; stones: string | null; lengths: { text: string; unit: LengthUnit } | null }>({ metals: null, stones: null, lengths: null });
+  /** Currency of the grid on the table. */
+  laidOutIn = $state('');
   /** What the last file that was asked for left to say. */
   notice = $state('');
 
   private readonly drawing = new Latest();
+  private beingLaid = '';
   private solids = '';
 
   constructor(
@@ -56,8 +59,22 @@ export class Workshop {
     }
   });
 
+  /** The grades that the list has for the stones of the brief. */
+  grades = $derived.by(() => this.prices.grades(String(this.brief.values['stone.species'] ?? 'diamond')));
+  grade = $derived.by(() => (this.chosenGrade !== null && this.grades.includes(this.chosenGrade) ? this.chosenGrade : null));
+
   /** A quote's request: brief and prices as the text of their files, so that faults are found at their places. */
   request = $derived.by(() => JSON.stringify({ brief: this.brief.text, prices: this.prices.text, grade: this.grade }));
+
+  /** True where the quote on the table was reckoned with the list that lies there. */
+  isOfThisList = $derived.by(() => this.quote.value !== null && JSON.parse(this.quote.answered).prices === this.prices.text);
+
+  /** True where the grid on the table was reckoned for something else than what lies there now. */
+  isGridOld = $derived.by(() => {
+    if (this.grid.value === null) return false;
+    const { grid: _, ...asked } = JSON.parse(this.grid.answered);
+    return JSON.stringify(asked) !== this.request;
+  });
 
   private sheetKey = $derived.by(() => `${this.size} ${this.brief.text}`);
   private toleranceKey = $derived.by(() => `${this.pieces} ${this.seed} ${this.brief.text}`);
@@ -72,7 +89,7 @@ export class Workshop {
     if (this.paper === 'tolerance') this.draw(text);
 
     // Alternatives to a brief that is being changed would only keep its checks waiting.
-    if (this.grid.isBusy && JSON.parse(this.laidOut).brief !== text) this.grid.forget();
+    if (this.grid.isBusy && this.beingLaid !== this.request) this.grid.forget();
     if (this.paper === 'quote' && this.prices.text !== null) this.whenChecked(this.quote, this.request, (_, stop) => papers.quote(this.request, stop));
     else this.quote.forget();
   }
@@ -83,7 +100,7 @@ export class Workshop {
     try {
       hand(await papers.file(door, body));
     } catch (slip) {
-      this.notice = slip instanceof Problem ? `${slip.title}: ${slip.message}` : String(slip);
+      this.notice = wordsOf(slip);
     }
   }
 
@@ -92,12 +109,27 @@ export class Workshop {
     return this.save(`/api/quote?format=${format}&paper=${this.size}`, this.request);
   }
 
+  /** A file of the grid on the table: asked with the very request that it answers, it costs nothing more. */
+  saveGrid(format: string): Promise<void> {
+    return this.save(`/api/quote?format=${format}`, this.grid.answered);
+  }
+
   /** Lays alternatives side by side. */
-  layOut(grid: Record<string, (string | number)[]>): void {
-    const request = JSON.stringify({ brief: this.brief.text, prices: this.prices.text, grade: this.grade, grid });
+  layOut(grid: Record<string, (string | number)[]>, currency: string): void {
+    const request = JSON.stringify({ ...JSON.parse(this.request), grid });
     this.grid.forget();
-    this.laidOut = request;
-    void this.grid.ask(request, (stage, stop) => papers.grid(request, stage, stop));
+    this.beingLaid = this.request;
+    void this.grid.ask(request, async (stage, stop) => {
+      const laid = await papers.grid(request, stage, stop);
+      if (!stop.aborted) this.laidOutIn = currency;
+      return laid;
+    });
+  }
+
+  /** Lays a paper on the table, or with null clears it. */
+  lay(paper: PaperName | null): void {
+    this.paper = paper;
+    this.notice = '';
   }
 
   private whenChecked<T>(paper: Fresh<T>, key: string, work: (stage: (words: string) => void, stop: AbortSignal) => Promise<T>): void {

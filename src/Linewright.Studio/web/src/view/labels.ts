@@ -78,6 +78,25 @@ export function draw(stage: Stage, dimensions: Dimension[]): Label[] {
   });
 }
 
+// About what a label takes up: its type is not measured for every frame. Assumed: the widest usual letters of 13 pixels.
+const letterPx = 7.2;
+const paddingPx = 12;
+const highPx = 22;
+
+/** The labels moved so that none covers another or leaves the picture; what was moved is led back by a line. */
+export function apart(labels: Label[], widthPx: number): Label[] {
+  const placed: (Label & { wide: number })[] = [];
+  for (const label of labels) {
+    const wide = label.text.length * letterPx + paddingPx;
+    const x = Math.max(wide / 2, Math.min(widthPx - wide / 2, label.x));
+    let y = label.y;
+    const covered = () => placed.find(other => Math.abs(other.x - x) < (other.wide + wide) / 2 && Math.abs(other.y - y) < highPx);
+    for (let other = covered(); other; other = covered()) y = other.y + highPx;
+    placed.push({ ...label, x, y, wide, lines: y === label.y ? label.lines : [...label.lines, { x1: label.x, y1: label.y, x2: x, y2: y }] });
+  }
+  return placed;
+}
+
 /** A note beside a point, led to it by a line. */
 export function pin(stage: Stage, key: string, at: THREE.Vector3, text: string, kind: Label['kind'], lift = -54): Label[] {
   const point = stage.project(at);

@@ -1,7 +1,7 @@
 import * as THREE from 'three';
 import { Gem, type GemShared } from './gem';
 import { Metal, type Mark, type MetalShared } from './metal';
-import type { Packet, PartMesh, PoseName, Role } from './packet';
+import { lacks, type Packet, type PartMesh, type PoseName, type Role } from './packet';
 import { between, pointOf, readPlacements, toMatrix, turnedAboutY, type Placement } from './placements';
 import type { Room } from './room';
 
@@ -59,8 +59,7 @@ export class Line {
     this.shared.metal.copy(metal);
     for (const mesh of packet.parts) this.putPart(mesh);
     for (const role of roles) {
-      const isGone = !packet.poses.get('flat')?.parts[role]?.length && !packet.poses.get('clasp')?.parts[role]?.length;
-      if (isGone) this.drop(role);
+      if (lacks(packet, role)) this.drop(role);
       this.metals.get(role)!.colour = metal;
     }
     this.putStone(packet);
@@ -105,6 +104,12 @@ export class Line {
     if (plane) this.shared.cut.value.copy(plane);
     this.sideOfGem();
     this.changed();
+  }
+
+  /** True where a section has taken the place away. */
+  isCutAway(point: THREE.Vector3): boolean {
+    const { x, y, z, w } = this.shared.cut.value;
+    return this.shared.hasCut.value > 0 && x * point.x + y * point.y + z * point.z > w;
   }
 
   private sideOfGem(): void {

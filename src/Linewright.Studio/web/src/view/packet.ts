@@ -53,6 +53,9 @@ export interface Packet {
   line: LineData;
 }
 
+/** True where the piece has no such part. */
+export const lacks = (packet: Packet, role: Role) => !packet.poses.get('flat')?.parts[role]?.length && !packet.poses.get('clasp')?.parts[role]?.length;
+
 type Place = [number, number];
 
 const mark = 0x314d574c; // LWM1

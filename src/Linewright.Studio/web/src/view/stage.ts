@@ -94,6 +94,11 @@ export class Stage {
     this.invalidate();
   }
 
+  /** Width of the canvas in CSS pixels. */
+  get widthPx(): number {
+    return this.canvas.clientWidth;
+  }
+
   /** A point in the world as a place on the canvas, in CSS pixels; null behind the eye. */
   project(point: THREE.Vector3): { x: number; y: number } | null {
     const seen = point.clone().project(this.eye.camera);
@@ -105,7 +110,7 @@ export class Stage {
     const at = new THREE.Vector2((x / this.canvas.clientWidth) * 2 - 1, 1 - (y / this.canvas.clientHeight) * 2);
     const ray = new THREE.Raycaster();
     ray.setFromCamera(at, this.eye.camera);
-    return ray.intersectObjects(this.line.targets(), false)[0] ?? null;
+    return ray.intersectObjects(this.line.targets(), false).find(hit => !this.line.isCutAway(hit.point)) ?? null;
   }
 
   /** What the graphics card was asked to do in the last frame. */
