@@ -13,6 +13,9 @@ internal sealed class StoneRoomCheck : ICheck
     // Common practice: 0.3, half a millimetre where skin is pressed.
     private const double LeastCuletMm = 0.3;
 
+    // A fillet or a rim takes less off an opening than this; a hinge more. Assumed.
+    private const double SeenPercent = 2;
+
     // Common practice: opening 55 to 75 % of the stone, wall left 0.6.
     private const double LeastOpening = 0.55, MostOpening = 0.75, LeastLeftMm = 0.6;
 
@@ -89,7 +92,7 @@ internal sealed class StoneRoomCheck : ICheck
 
     /// <summary>The base opens as far as asked, or as far as bar and eye of its own joints let it: then only more room for those helps.</summary>
     private static string OpeningCure(LinkForm form, double share)
-        => share < 100 * 2 * form.OpeningMm / form.StoneMm - 0.5
+        => share < 100 * 2 * form.OpeningMm / form.StoneMm - SeenPercent
             ? "raise link.stone_gap_mm, or take larger stones or a metal that casts thinner: bar and eye reach in from both ends"
             : "raise link.opening_percent";
 

@@ -107,16 +107,23 @@ public sealed record HingeForm
         // welded eye scatters more than a reamed hole on drawn wire.
         var isCast = kind == HingeKind.EyeOverBar;
         var clearance = spec.DiametralClearanceMm ?? (isCast ? 0.09 : 0.065);
-        var width = spec.EyeWidthMm ?? Math.Max(isCast ? 1.0 : 0, Math.Max(0.45 * d, Math.Min(HingeRule.FirmWidthMm(clearance, kind), MostWidthMm(spec, kind))));
+        var wall = spec.EyeWallMm ?? Math.Max(spec.DrawnKnuckleMm + 0.05, 0.13 * d);
+        double slimWidth = Math.Max(1.0, 0.45 * d), firmWidth = Math.Max(slimWidth, Math.Min(HingeRule.FirmWidthMm(clearance, kind), MostWidthMm(spec, kind)));
 
         // A cast bar has a least diameter in each metal; a drawn wire may be thinner. Common practice: 0.7 to 0.8 for 3 mm
         // stones. The wider the eye, the thicker the bar that bears a pull across it.
-        var strong = HingeRule.StrongBarMm(width + 2 * spec.SideClearanceMm, isCast ? spec.CastYieldMPa : spec.DrawnYieldMPa);
-        var bar = spec.BarMm ?? Math.Max(strong, isCast
-            ? Math.Max(spec.CastBarLimitMm + spec.WallReserveMm, 0.275 * d)
-            : Math.Clamp(0.5 + 0.1 * d, 0.65, 0.9));
+        var slimBar = isCast ? Math.Max(spec.CastBarLimitMm + spec.WallReserveMm, 0.275 * d) : Math.Clamp(0.5 + 0.1 * d, 0.65, 0.9);
+        var width = spec.EyeWidthMm ?? firmWidth;
+        var bar = spec.BarMm ?? Math.Max(
+            slimBar, HingeRule.StrongBarMm(width + 2 * spec.SideClearanceMm, isCast ? spec.CastYieldMPa : spec.DrawnYieldMPa));
+
+        // Pins that would part the stones, thick as they are, stay as slim as the trade makes them, and wag a little.
+        if (!isCast && LeastPitch((bar + clearance) / 2 + wall, clearance / 2, spec.ReliefMm) > d + spec.GapMinMm)
+        {
+            (width, bar) = (spec.EyeWidthMm ?? slimWidth, spec.BarMm ?? slimBar);
+        }
+
         var hole = bar + clearance;
-        var wall = spec.EyeWallMm ?? Math.Max(spec.DrawnKnuckleMm + 0.05, 0.13 * d);
         var eye = hole / 2 + wall;
         var cheek = spec.CheekMm ?? Math.Max(spec.DrawnKnuckleMm + 0.05, 0.15 * d);
 

@@ -12,8 +12,8 @@ internal static class HingeRule
     /// <summary>Sideways bend and twist by play alone that feel firm at most, degrees. Common practice: 1 to 3.</summary>
     public const double FirmDeg = 3;
 
-    // Solids wag a little more than the formula says and bear a little less, since rims and edges are rounded; a narrow pinned
-    // eye has more of it. Felt on solids of 1.5 to 4 mm stones: up to 1.02 and 1.09.
+    // Solids wag a little more than the formula says, since rims are rounded; a narrow pinned eye has more of it. Felt on solids
+    // of 1.5 to 4 mm stones: up to 1.02 and 1.09.
     private const double Spare = 1.03, PinnedSpare = 1.1;
 
     /// <summary>The narrowest eye that wags no more than it may, mm: it tips on its bar by the clearance over its width. To 0.01 up.</summary>
@@ -27,7 +27,7 @@ internal static class HingeRule
     /// <param name="spanMm">From cheek to cheek.</param>
     /// <param name="yieldMPa">0.2 % yield of the bar.</param>
     public static double StrongBarMm(double spanMm, double yieldMPa)
-        => RoundUp(Math.Cbrt(8 * Spare * PullN * Guard.Positive(spanMm) / (Math.PI * Guard.Positive(yieldMPa))));
+        => RoundUp(Math.Cbrt(8 * PullN * Guard.Positive(spanMm) / (Math.PI * Guard.Positive(yieldMPa))));
 
     private static double RoundUp(double mm) => Math.Ceiling(mm * 100 - 1e-9) / 100;
 }

@@ -10,13 +10,13 @@ namespace Linewright.Tests.Core;
 /// <summary>The sizes that a bench is asked for, by the shortest brief there is.</summary>
 public class SizesTests
 {
-    private static readonly double[] Stones = [1.5, 2, 2.5, 3, 4, 5, 6.5];
+    private static readonly double[] Stones = [1.5, 2, 2.25, 2.5, 2.9, 3, 4, 5, 6.5, 8];
 
     /// <summary>Stones and metals whose line must be sound.</summary>
     public static TheoryData<double, string> Sound =>
     [
         .. Stones.Select(mm => new TheoryDataRow<double, string>(mm, "gold-750-yellow")),
-        .. Stones.Where(mm => mm >= 2).Select(mm => new TheoryDataRow<double, string>(mm, "silver-925")),
+        .. Stones.Where(mm => mm is >= 2 and < 8).Select(mm => new TheoryDataRow<double, string>(mm, "silver-925")),
     ];
 
     [Theory]
