@@ -10,6 +10,9 @@ public static class Poses
     private const int MostTries = 5;
     private const double Less = 0.8;
 
+    // A bar drawn taut touches its eye, and what touches is found a rounding to either side: a nanometre is no overlap.
+    private const double TouchMm = 1e-6;
+
     /// <summary>Lays the line out for a scene; takes about a second.</summary>
     /// <param name="model">The piece with its meshes.</param>
     /// <param name="scene">Which scene.</param>
@@ -21,7 +24,7 @@ public static class Poses
         var freedom = JointFreedoms.Of(model);
         var line = Lay(model, scene, freedom, stop);
         var measure = RestingMeasure.Of(model, line);
-        for (var tries = 1; measure.LeastGapMm < 0 && tries < MostTries; tries++)
+        for (var tries = 1; measure.LeastGapMm < -TouchMm && tries < MostTries; tries++)
         {
             stop.ThrowIfCancellationRequested();
             freedom = freedom.Part(Less);
@@ -29,9 +32,9 @@ public static class Poses
             measure = RestingMeasure.Of(model, line);
         }
 
-        return measure.LeastGapMm >= 0
+        return measure.LeastGapMm >= -TouchMm
             ? line
-            : throw new InvalidOperationException(FormattableString.Invariant($"the line cannot be laid {line.Name}: {measure.Where} overlap by {-measure.LeastGapMm:0.000} mm"));
+            : throw new InvalidOperationException(FormattableString.Invariant($"the line cannot be laid {line.Name}: {measure.Where} overlap by {-measure.LeastGapMm:0.000000} mm"));
     }
 
     private static RestingLine Lay(PieceModel model, SceneKind scene, JointFreedom freedom, CancellationToken stop) => scene switch

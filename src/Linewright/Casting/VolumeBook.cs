@@ -8,8 +8,8 @@ namespace Linewright.Casting;
 /// <summary>Remembers solids that were measured and sprued, so that a grid of alternatives does neither twice.</summary>
 /// <remarks>
 /// Two parts are the same solid where everything that shapes them is equal to the last bit: the forms of link and clasp, the
-/// stone's proportions, and every number of the spec but the two of the metal's strength, which act through the clasp's form alone.
-/// An alloy is no part of it: two golds that lead to the same clasp share their solids. A sprue depends on the brief's own sizes of
+/// stone's proportions, and every number of the spec but those of the metal's strength, which act through the forms of hinge and clasp alone.
+/// An alloy is no part of it: two golds that lead to the same joint and clasp share their solids. A sprue depends on the brief's own sizes of
 /// sprues too, and its box on how the pattern is enlarged and meshed. Safe from several threads; a solid that two ask for at once is measured once.
 /// It lives as long as one grid: work that was stopped stays unfinished in it.
 /// </remarks>
@@ -50,7 +50,7 @@ public sealed class VolumeBook
             piece.Link,
             part.Role is PartRole.Link or PartRole.Pin ? null : piece.Clasp,
             piece.Stone.Proportions,
-            piece.Design.Spec! with { Stone = NoStone, ModulusMPa = 0, TongueStrainLimit = 0 });
+            piece.Design.Spec! with { Stone = NoStone, CastYieldMPa = 0, DrawnYieldMPa = 0, ModulusMPa = 0, TongueStrainLimit = 0 });
     }
 
     private sealed record SprueKey(Key Part, double? SprueMm, double LengthMm, double AllowanceMm, double PatternScale, double DeviationUm)

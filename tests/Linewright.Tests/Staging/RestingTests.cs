@@ -36,7 +36,9 @@ public class RestingTests
     {
         var measure = Measure(diameter, scene);
         Assert.InRange(measure.DeepestMm, -Off(diameter), Off(diameter));
-        Assert.True(measure.LeastGapMm >= 0, measure.ToString());
+
+        // Taut, a bar touches its eye: a nanometre either way is rounding.
+        Assert.True(measure.LeastGapMm >= -1e-6, measure.ToString());
     }
 
     [Theory]
