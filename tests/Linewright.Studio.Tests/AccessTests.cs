@@ -20,7 +20,7 @@ public class AccessTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
             await JudgeAsync(page, tab);
         }
 
-        await page.Locator("[data-rule=flex-sideways]").ClickAsync();
+        await page.Locator("[data-verdict=caution]").First.ClickAsync();
         await page.Locator(".findings summary").First.ClickAsync();
         await JudgeAsync(page, "a finding");
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "The clasp" }).ClickAsync();
