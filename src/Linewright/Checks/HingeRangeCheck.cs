@@ -153,13 +153,18 @@ internal sealed class HingeRangeCheck : ICheck
         };
     }
 
-    /// <summary>An eye tips on its bar by the clearance over its width, until it meets a cheek: whichever comes first is what to change.</summary>
+    /// <summary>An eye tips on its bar by the clearance over its width: a wider one helps where there is room for it, a tighter fit where there is none.</summary>
     private static string LooseCure(HingeForm hinge, LineSpec spec)
     {
         var clearance = hinge.HoleMm - hinge.BarMm;
         var firm = HingeRule.FirmWidthMm(clearance, hinge.Kind);
         var fitted = hinge.EyeWidthMm * clearance / firm;
-        return firm <= Math.Max(HingeForm.MostWidthMm(spec, hinge.Kind), hinge.EyeWidthMm)
+        if (firm <= hinge.EyeWidthMm)
+        {
+            return "lower hinge.diametral_clearance_mm or hinge.side_clearance_mm: the eye is wide enough";
+        }
+
+        return firm <= HingeForm.MostWidthMm(spec, hinge.Kind)
             ? FormattableString.Invariant($"set hinge.eye_width_mm to {firm:0.00}")
             : FormattableString.Invariant($"take larger stones, or set hinge.diametral_clearance_mm to {fitted:0.000} and fit every joint by hand; no collar is left beside an eye of {firm:0.00}");
     }
