@@ -108,6 +108,8 @@ internal sealed class TongueBuilder(LineSpec spec, LinkForm link, ClaspForm form
     private Solid Stops()
     {
         var length = form.LengthMm - form.CarrierMm;
+
+        // Feet begin 0.4 inside the carrier: further out they would end in an edge beside what the neighbour's cheeks sweep. Felt at 8 mm.
         return ends.Stops(true, link, length, link.ClaspStopHighMm, (length - form.CarrierWallMm + 0.4, form.HeightMm - form.WallMm / 2))
             .Moved(form.LengthMm, 0, link.Hinge.HeightMm);
     }
