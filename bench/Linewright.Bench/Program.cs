@@ -16,7 +16,7 @@ if (args is ["ten", var engine, var truth, .. var targets])
 Type[] classes =
 [
     typeof(Linewright.Bench.HingeBenchmarks), typeof(Linewright.Bench.MeshingBenchmarks), typeof(Linewright.Bench.PieceBenchmarks),
-    typeof(Linewright.Bench.RayBenchmarks), typeof(Linewright.Bench.RayBuildBenchmarks),
+    typeof(Linewright.Bench.PlanBenchmarks), typeof(Linewright.Bench.RayBenchmarks), typeof(Linewright.Bench.RayBuildBenchmarks),
 ];
 if (!Linewright.Bench.Embree.IsHere)
 {

@@ -129,7 +129,7 @@ public class FiguresTests(BrowserFixture browser, ITestOutputHelper output) : IC
               const { live } = window.studio;
               const slider = document.querySelector('input[type=range][aria-label^=Diameter]');
               const pause = ms => new Promise(done => setTimeout(done, ms));
-              const reached = async (list, count) => { for (let i = 0; i < 600 && list.length < count; i++) await pause(5); };
+              const reached = async (list, count) => { for (let i = 0; i < 6000 && list.length < count; i++) await pause(5); };
               for (let i = 0; i < 40; i++) {
                 const [numbers, previews] = [live.figures.numbersMs.length, live.figures.previewMs.length];
                 slider.value = String(3 + 0.1 * ((i * 7) % 12 + 1));

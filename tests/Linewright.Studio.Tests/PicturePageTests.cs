@@ -28,12 +28,12 @@ public class PicturePageTests(BrowserFixture browser) : IClassFixture<BrowserFix
         Assert.True(tones > 200, FormattableString.Invariant($"{tones} tones"));
         Assert.Equal("harbour-lights-link.png", await SaveAsync(page, "Save PNG"));
 
-        // One that would take hours: it is seen to grow, then stopped.
+        // One that would take hours: it is seen to grow, then stopped. Until the server has its order, the page still shows the one before.
         await page.GetByLabel("Width, pixels").FillAsync("800");
         await page.GetByLabel("Height, pixels").FillAsync("600");
         await page.GetByLabel("Quality").SelectOptionAsync("final");
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take", Exact = true }).ClickAsync();
-        await page.WaitForFunctionAsync("window.studio.shots.shot?.view >= 2 && window.studio.shots.look");
+        await page.WaitForFunctionAsync("window.studio.shots.shot?.width === 800 && window.studio.shots.shot.view >= 2 && window.studio.shots.look");
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Stop", Exact = true }).ClickAsync();
         await Assertions.Expect(page.Locator("[data-shot=stage]")).ToHaveTextAsync("Stopped");
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take", Exact = true })).ToBeFocusedAsync();
