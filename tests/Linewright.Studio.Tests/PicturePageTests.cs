@@ -16,7 +16,7 @@ public class PicturePageTests(BrowserFixture browser) : IClassFixture<BrowserFix
         await page.GetByLabel("Height, pixels").FillAsync("180");
         await page.GetByLabel("Quality").SelectOptionAsync("draft");
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Take", Exact = true }).ClickAsync();
-        await Assertions.Expect(page.Locator("[data-shot=stage]")).ToHaveTextAsync("Done");
+        await Assertions.Expect(page.Locator("[data-shot=stage]")).ToHaveTextAsync("Done", new LocatorAssertionsToHaveTextOptions { Timeout = 300_000 });
         await Assertions.Expect(page.GetByRole(AriaRole.Img, new PageGetByRoleOptions { Name = "Harbour lights: link, finished." })).ToBeVisibleAsync();
         await AccessTests.JudgeAsync(page, "a picture");
 

@@ -9,7 +9,7 @@ public static class BriefDefaults
     // Common practice; interpolated between rows, held outside them.
     private static readonly (double DiameterMm, double CoverMm)[] Cover =
     [
-        (1.15, 0.175), (1.65, 0.20), (2.2, 0.225), (2.7, 0.25), (3.2, 0.275), (3.7, 0.315), (4.45, 0.36), (5.7, 0.44), (7.25, 0.55),
+        (1.15, 0.175), (1.65, 0.20), (2.2, 0.225), (2.7, 0.25), (3.2, 0.275), (3.7, 0.315), (4.45, 0.36), (5.7, 0.44), (7.25, 0.55), (8.0, 0.62),
     ];
 
     /// <summary>The brief with every default filled in.</summary>
@@ -48,10 +48,13 @@ public static class BriefDefaults
             new FinishBrief(Value("finish.rhodium_um")));
     }
 
-    /// <summary>Finished claw diameter for a round stone, mm: fitted to the trade's table, and never under 0.55.</summary>
-    /// <remarks>Common practice; the two branches meet at 2.8 mm.</remarks>
+    /// <summary>Finished claw diameter for a round stone, mm: fitted to the trade's table, never under 0.55 nor over what the table takes for large stones.</summary>
+    /// <remarks>Common practice; the two branches of the fit meet at 2.8 mm, and at 5.6 mm it reaches the 1.20 that the table allows up to 6.4.</remarks>
     public static double ClawMm(double diameterMm)
-        => Math.Max(0.55, diameterMm < 2.8 ? 0.20 * diameterMm + 0.22 : 0.15 * diameterMm + 0.36);
+    {
+        var fit = diameterMm < 2.8 ? 0.20 * diameterMm + 0.22 : 0.15 * diameterMm + 0.36;
+        return Math.Clamp(fit, 0.55, 1.20 + 0.1 * Math.Max(0, diameterMm - 6.4));
+    }
 
     /// <summary>How far a claw's tip lies over the crown, mm. Common practice, interpolated.</summary>
     public static double CoverMm(double diameterMm)

@@ -14,6 +14,9 @@ internal sealed class HingeEnds(HingeForm form, double edge)
     // Faces that a cut will make stand this much proud before it, so that no two surfaces lie flush when they are blended.
     private const double SpareMm = 0.08;
 
+    // A slot narrower than this does not cast open: its fin of investment breaks or is not filled round. Assumed.
+    private const double SlotMm = 0.3;
+
     // Height of the edge where a window meets the skin. Common practice: no edge thinner than a third of a millimetre on the skin.
     private const double BluntMm = 0.35;
 
@@ -92,10 +95,13 @@ internal sealed class HingeEnds(HingeForm form, double edge)
             return null;
         }
 
-        // All of it goes, from window to window and down to the skin.
-        var cut = Shape.BoxBetween(
-            new Vec3(-pitch / 2, form.EyeWidthMm / 2 - 0.04, -1),
+        // All of it goes, from window to window and down to the skin. Where the link's own cheeks face its eye, outside the window for the next
+        // cheeks, the eye's root makes way as well; its ring does not.
+        Solid Cut(double from) => Shape.BoxBetween(
+            new Vec3(-pitch / 2, from, -1),
             new Vec3(pitch / 2, form.CheekInnerMm, form.HeightMm + high));
+        var ring = AlongY(Shape.Cylinder(form.CheekSweepMm - 0.04, 4 * form.CheekInnerMm)).Moved(pitch / 2, 0, form.HeightMm);
+        var cut = Solid.Union(Cut(form.EyeWidthMm / 2 - 0.04), Cut(form.CheekInnerMm - SlotMm).Minus(ring));
         return Solid.Union(cut, cut.Moved(Pose.Mirror(Vec3.UnitY)));
     }
 

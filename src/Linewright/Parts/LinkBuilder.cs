@@ -36,7 +36,7 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         var cheeks = Solid.Union(
             atBar(ends.CheekRounds()),
             atBar(ends.CheekPlates(form.CheekLengthMm, 0.12, form.CheekTopMm)));
-        var frame = Solid.Union(fillet, BaseRail(), UpperRail(), cheeks, atEye(ends.Eye(state, allowance)), Stops())
+        var frame = Solid.Union(fillet, [BaseRail(), UpperRail(), cheeks, atEye(ends.Eye(state, allowance)), Stops(), .. Sides()])
             .Grown(allowance)
             .Minus(stone.Grown(LinkForm.RailStoneClearMm));
         var metal = Solid.Union(fillet, [frame, .. Claws(state, allowance)]);
@@ -90,6 +90,7 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         features.Add(new Feature("base rail", baseRail.Minus(form.IsOpen ? acrossEnds : Solid.Union(acrossEnds, cheeks)), Math.Min(spec.WallLimitMm, form.RailMm) - 0.02, wall));
         features.Add(new Feature("rail end", Solid.Common(baseRail, acrossEnds), LinkForm.WireMm - 0.02, wire));
         features.Add(new Feature("upper rail", UpperRail(), LinkForm.WireMm - 0.02, wire));
+        features.AddRange(Sides().Select(side => new Feature("side", side, LinkForm.WireMm - 0.02, wire)));
         features.Add(new Feature("cheek", cheeks, spec.KnuckleLimitMm, knuckle) { PolishedFaces = 1 });
         features.Add(new Feature("eye", ends.Eye(PartState.AsSet).Moved(Pose.Move(form.NextBarAxis)), spec.KnuckleLimitMm, knuckle) { PolishedFaces = 1 });
         features.Add(new Feature("stop", Stops(), LinkForm.WireMm - 0.02, wire));
@@ -132,6 +133,11 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         }
 
         var opening = Shape.Plate(2 * form.OpeningXMm, 2 * form.OpeningMm, 3 * rail, Math.Min(form.OpeningXMm, form.OpeningMm));
+        if (form.HornFromMm is { } horn)
+        {
+            opening = Solid.Union(opening, Shape.BoxBetween(new Vec3(-form.PitchMm, -form.Hinge.CheekInnerMm, -2 * rail), new Vec3(-horn, form.Hinge.CheekInnerMm, 2 * rail)));
+        }
+
         return plate.Minus(Blend.Fillet(0.12), opening).Moved(0, 0, rail / 2);
     }
 
@@ -140,7 +146,7 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
     {
         var slope = Math.Tan(double.DegreesToRadians(spec.Stone.Proportions.PavilionDeg));
         double flat = form.UpperOuterMm - form.UpperFlatMm, round = Math.Min(spec.EdgeMm, 0.1);
-        double top = form.UpperTopMm, low = top - form.UpperHeightMm, tip = top - (flat - form.UpperInnerMm) * slope;
+        double top = form.UpperTopMm, low = form.UpperLowMm, tip = top - (flat - form.UpperInnerMm) * slope;
 
         // The outline is drawn inside by the rounding, which grows it back; a bevel's corners move by less than a right angle's.
         return Shape.Revolved(
@@ -154,13 +160,33 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
             round);
     }
 
+    /// <summary>The collar drawn down to the base rail between the claws, where no gallery stays open; else nothing.</summary>
+    private IEnumerable<Solid> Sides()
+    {
+        if (form.SideHalfMm > 0)
+        {
+            double round = Math.Min(spec.EdgeMm, 0.1), low = form.RailMm / 2 + round, high = form.UpperTopMm - form.UpperHeightMm / 2 - round;
+            var ring = Shape.Revolved(
+                [
+                    (form.UpperInnerMm + round, low),
+                    (form.UpperOuterMm - round, low),
+                    (form.UpperOuterMm - round, high),
+                    (form.UpperInnerMm + round, high),
+                ],
+                round);
+            yield return Solid.Common(ring, Shape.Box(2 * form.SideHalfMm, 20, 20));
+        }
+    }
+
     /// <summary>Four lugs between the claws' roots and the wedge: in the back-bend they meet before the stones do.</summary>
     private Solid Stops()
     {
+        // Over the link's own cheeks they go down into them: a slit between the two would hold investment and take no brush.
+        var hinge = form.Hinge;
         var length = form.PitchMm / 2 - form.ClawReachMm * Math.Cos(form.ClawAzimuth) + 0.3 * form.StopHalfMm;
         return Solid.Union(
             ends.Stops(true, form, length, form.StopHighMm).Moved(Pose.Move(form.NextBarAxis)),
-            ends.Stops(false, form, length, form.StopHighMm).Moved(Pose.Move(form.BarAxis)));
+            ends.Stops(false, form, length, form.StopHighMm, (0, hinge.HeightMm + hinge.CheekRadiusMm / 2)).Moved(Pose.Move(form.BarAxis)));
     }
 
     private IEnumerable<Solid> Claws(PartState state, double allowance)

@@ -27,6 +27,10 @@ public sealed record LinkForm
     // An opening narrower than this share of the stone lets neither light nor brush in: the base is closed instead.
     private const double LeastOpening = 0.35;
 
+    // An opening in a link's side lower or narrower than this is closed: two rounded edges leave of it a slit of 0.4, which is neither cleaned of
+    // investment nor polished with a thread, and casts ragged. Assumed.
+    private const double LeastGalleryMm = 0.6;
+
     // What the rounded edges of a cut take from a wire beside it. Calculated.
     internal const double CutMm = 0.08;
 
@@ -35,6 +39,12 @@ public sealed record LinkForm
 
     // What stays between two girdles, a side, when the stops have met. Common practice: stones never touch.
     private const double StoneSpareMm = 0.075;
+
+    // How far a tip's middle stands over the crown, as a share of its radius: 95 % of its width is on the stone. Assumed.
+    private const double ProudShare = 0.32;
+
+    // How far up the crown a tip stands at least: large stones have slender claws for their height. Source, read: 70 to 80 or 90 to 100 %.
+    private const double LeastTopShare = 0.75;
 
     // Radius of a tip that still stands over a small stone's table when it is filed down. Calculated.
     private const double LeastTipMm = 0.21;
@@ -141,11 +151,42 @@ public sealed record LinkForm
     /// <summary>True where the two windows of a link all but meet, so that it is cut through between eye and cheeks.</summary>
     public bool IsSplit => HingeForm.PartedAbove(PitchMm, Hinge.EyeSweepMm, Hinge.CheekSweepMm, Hinge.WireMm) > 0;
 
+    /// <summary>Underside of the upper rail over the skin: a cup that would stand a slit over the base rail stands on it.</summary>
+    public double UpperLowMm => UpperTopMm - UpperHeightMm is var low && IsSplit && low - RailMm < LeastGalleryMm ? Math.Min(low, RailMm - 0.1) : low;
+
     /// <summary>How far from the bar's axis the upper rail is open over the neighbour's eye; null where the window passes below it.</summary>
     /// <remarks>Where the window cuts the rail through, it is cut off straight up to where the rail is beside the window, so that no horn stays.</remarks>
     public double? UpperGapMm => !IsSplit && UpperInnerMm > Hinge.CheekInnerMm && Hinge.HeightMm + Hinge.EyeSweepMm > UpperTopMm
         ? PitchMm / 2 - Math.Sqrt(UpperInnerMm * UpperInnerMm - Hinge.CheekInnerMm * Hinge.CheekInnerMm)
         : null;
+
+    /// <summary>How far along the line from the stone's axis the base rail ends between its cheeks, where the round end of the opening would leave a horn beside the neighbour's window; else null.</summary>
+    public double? HornFromMm
+    {
+        get
+        {
+            double round = Math.Min(OpeningXMm, OpeningMm), beyond = Math.Max(0, Hinge.CheekInnerMm - (OpeningMm - round));
+            var corner = beyond < round ? OpeningXMm - round + Math.Sqrt(round * round - beyond * beyond) : 0;
+            var window = PitchMm / 2 - Hinge.EyeSweepMm;
+            return IsOpen && corner > 0 && corner < window && window < OpeningXMm ? corner : null;
+        }
+    }
+
+    /// <summary>How far along the line, both ways from the stone's axis, the collar is drawn down to the base rail and closes the link's sides; 0 where they stay open.</summary>
+    /// <remarks>They stay open where there is room for a proper gallery between rails, cheeks and claws. A split link's cheeks close them anyway.</remarks>
+    public double SideHalfMm
+    {
+        get
+        {
+            double low = UpperTopMm - UpperHeightMm, middle = (RailMm + low) / 2;
+            var share = Math.Clamp((middle - ClawFootHeightMm) / (GirdleHeightMm - ClawFootHeightMm), 0, 1);
+            double claw = ClawFootXMm + share * (ClawReachMm * Math.Cos(ClawAzimuth) - ClawFootXMm), half = ClawFootHeightMm > low ? 0 : ClawRadiusMm;
+            var window = PitchMm / 2 - Hinge.CheekSweepMm;
+            var start = Math.Max(CheekLengthMm - PitchMm / 2, half - claw);
+            var end = Math.Min(window, claw - half);
+            return IsSplit || Math.Min(low - RailMm, end - start) >= LeastGalleryMm ? 0 : Math.Min(claw, window - 0.1);
+        }
+    }
 
     /// <summary>Length of the cheeks' plates along the line: where the link is split they bear the upper rail from end to end.</summary>
     public double CheekLengthMm => IsSplit ? PitchMm : 1.1 * Hinge.EyeRadiusMm;
@@ -193,7 +234,9 @@ public sealed record LinkForm
 
         // The tip's ball rests on the crown so that it covers what was asked: see docs/notes/claw.md.
         var tip = Math.Max(Math.Min(0.72 * claw, 0.8 * stone.CrownHeightMm), Math.Min(LeastTipMm, 0.76 * claw));
-        double proud = 0.32 * tip, slope = double.DegreesToRadians(stone.Proportions.CrownDeg);
+        var slope = double.DegreesToRadians(stone.Proportions.CrownDeg);
+        var lift = (LeastTopShare * stone.CrownHeightMm - spec.CoverMm * Math.Tan(slope)) / tip - 1;
+        var proud = tip * Math.Max(ProudShare, Math.Sin(slope + Math.Asin(Math.Clamp(lift, -1, 0))));
         var foothold = d / 2 - spec.CoverMm + Math.Sqrt(tip * tip - proud * proud) * Math.Cos(slope);
         foothold = Math.Min(foothold, d / 2 - 0.02);
 
@@ -230,7 +273,14 @@ public sealed record LinkForm
             footHeight = Math.Min(stopLow, girdle - 0.1 * claw);
         }
 
-        var footY = reach * Math.Sin(azimuth) - lean;
+        // A claw that would stand a slit beside the eye leans further in, until its root grows into the eye's side.
+        double girdleY = reach * Math.Sin(azimuth), footY = girdleY - lean;
+        if (lean > 0)
+        {
+            var up = Math.Clamp((hinge.HeightMm - footHeight) / (girdle - footHeight), 0, 0.8);
+            var slit = footY + up * (girdleY - footY) - claw - hinge.EyeWidthMm / 2;
+            footY -= Math.Max(0, slit + 0.05) / (1 - up);
+        }
 
         return new LinkForm
         {

@@ -102,6 +102,8 @@ public class BriefTests
     [InlineData(2.8, 0.78)]
     [InlineData(4.0, 0.96)] // Source: the worked link of 4.0 mm
     [InlineData(1.2, 0.55)] // never under 0.55
+    [InlineData(6.0, 1.20)] // Common practice: 1.00 to 1.20 up to 6.4, 1.15 to 1.40 from 6.5 to 8
+    [InlineData(8.0, 1.36)]
     public void A_claw_grows_with_its_stone(double stone, double claw)
         => Assert.Equal(claw, BriefDefaults.ClawMm(stone), 1e-9);
 
