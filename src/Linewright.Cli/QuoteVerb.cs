@@ -79,6 +79,11 @@ internal sealed class QuoteVerb
         }
 
         prices.Demand(parse, quote);
+        if (parse.GetValue(folder) is not null)
+        {
+            desk.TellUnprinted(quote);
+        }
+
         Write(parse, report, create => Files(quote, asked, paper, create), stop);
         return ExitCode.Done;
     }

@@ -1,5 +1,6 @@
 using Linewright.Brief;
 using Linewright.Materials;
+using Linewright.Paper;
 
 namespace Linewright.Checks;
 
@@ -26,7 +27,7 @@ public static class Cautions
         return found;
     }
 
-    /// <summary>The cautions that apply to a brief, in a fixed order: wearer, metal, stone, bench, law.</summary>
+    /// <summary>The cautions that apply to a brief, in a fixed order: wearer, metal, stone, bench, law, and letters of the name that no paper shows.</summary>
     public static IReadOnlyList<string> For(ResolvedBrief brief)
     {
         ArgumentNullException.ThrowIfNull(brief);
@@ -49,6 +50,11 @@ public static class Cautions
         found.Add(Dust);
         found.Add(Solder);
         found.Add(Law);
+        if (UnprintedLetters.Sentence("the piece's name", brief.Name) is { } letters)
+        {
+            found.Add(letters);
+        }
+
         return found;
     }
 

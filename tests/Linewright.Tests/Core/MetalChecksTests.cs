@@ -133,6 +133,9 @@ public class MetalChecksTests
         Assert.Contains(plain, text => text.Contains("36 months", StringComparison.Ordinal));
         Assert.Contains(plain, text => text.StartsWith("Diamond at the bench", StringComparison.Ordinal));
         Assert.Equal(plain.Count, plain.Distinct(StringComparer.Ordinal).Count());
+        var named = Cautions.For(CheckedPieces.Design(4, "gold-750-yellow").Brief with { Name = "\u6e2f" });
+        Assert.Equal([.. plain, named[^1]], named);
+        Assert.StartsWith("Paper cannot show a letter of the piece's name (U+6E2F)", named[^1], StringComparison.Ordinal);
     }
 
     private static Finding Find(IEnumerable<Finding> findings, string rule) => findings.First(finding => finding.Rule == rule);
