@@ -166,20 +166,8 @@ internal static class SheetWords
     // Which rule, unless the words begin with it, then where: a stop on a stop says nothing to whoever does not know that the bend was measured.
     private static string Said(Finding finding)
     {
-        var unit = finding.Unit == "deg" ? "\u00b0" : $" {finding.Unit}".TrimEnd();
-        var measured = "";
-        if (finding is { Measured: { } value, Limit: { } limit })
-        {
-            // As many places as the unit bears; more where what was measured would else look like its limit.
-            var places = finding.Unit is "%" or "deg" ? 1 : 2;
-            while (places < 4 && Number(value, places) == Number(limit, places))
-            {
-                places++;
-            }
-
-            measured = $": {Number(value, places)}{unit}, limit {Number(limit, places)}{unit}";
-        }
-
+        var figures = finding.Figures().Replace(" deg", "\u00b0", StringComparison.Ordinal);
+        var measured = figures.Length > 0 ? $": {figures}" : "";
         var cure = finding.Cure.Length > 0 ? $"; {finding.Cure}" : "";
         var verdict = finding.Verdict == Verdict.Fail ? "FAIL" : "Caution";
         var rule = finding.Where.StartsWith(finding.Rule.Split('-')[0], StringComparison.OrdinalIgnoreCase) ? "" : $", {finding.Rule.Replace('-', ' ')}";

@@ -110,6 +110,7 @@ public sealed class QuoteVerbTests : IDisposable
 
     [Theory]
     [InlineData("stone.diameter_mm", "--grid stone.diameter_mm: expected a field, =, and values parted by commas")]
+    [InlineData("stone.diameter_mm=3,9", "--grid stone.diameter_mm: read 9, expected a number from 1.2 to 8 mm")]
     [InlineData("stone.diameter_mm=2,,3", "--grid stone.diameter_mm=2,,3: expected a field")]
     [InlineData("stone.diameter_mm=2,30", "stone.diameter_mm: read 30, expected a number from 1.2 to 8 mm")]
     [InlineData("stone.diametre=2", "did you mean \"stone.diameter_mm\"?")]
