@@ -44,7 +44,7 @@ public static class Cautions
         if (alloy.Family is MetalFamily.Platinum or MetalFamily.Palladium)
         {
             found.Add(FormattableString.Invariant(
-                $"{alloy.Name} is cast near {alloy.MeltingHighC + 75:0} C: phosphate-bonded investment, and eye shade 10 or darker against the glare."));
+                $"{alloy.Name} is cast near {alloy.MeltingHighC + 75:0} \u00b0C: phosphate-bonded investment, and eye shade 10 or darker against the glare."));
         }
 
         found.Add(Dust);

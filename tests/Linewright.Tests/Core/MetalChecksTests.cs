@@ -130,6 +130,7 @@ public class MetalChecksTests
         Assert.DoesNotContain(plain, text => text.Contains("nickel", StringComparison.Ordinal));
         Assert.Contains(nickel, text => text.Contains("11 % nickel", StringComparison.Ordinal));
         Assert.Contains(platinum, text => text.Contains("phosphate", StringComparison.Ordinal));
+        Assert.All([.. plain, .. platinum], text => Assert.False(System.Text.RegularExpressions.Regex.IsMatch(text, "[0-9] C\\b", System.Text.RegularExpressions.RegexOptions.NonBacktracking), text));
         Assert.Contains(plain, text => text.Contains("36 months", StringComparison.Ordinal));
         Assert.Contains(plain, text => text.StartsWith("Diamond at the bench", StringComparison.Ordinal));
         Assert.Equal(plain.Count, plain.Distinct(StringComparer.Ordinal).Count());
