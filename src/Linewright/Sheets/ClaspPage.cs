@@ -95,7 +95,9 @@ internal sealed class ClaspPage
         view.CuttingPlane(new(middle, size.Low.Y), new(middle, size.High.Y), new(-1, 0), "D");
         view.Dimension(DrawnView.Side.Left, new(clasp.CavityMm, -half), new(clasp.CavityMm, half), Mm(clasp.WidthMm));
         view.Dimension(DrawnView.Side.Below, new(clasp.CatchMm - clasp.PushMm - piece.Design.Spec!.SidePlayMm, -cut), new(clasp.MouthMm, -cut), $"{Mm(clasp.MouthMm - clasp.CatchMm + clasp.PushMm + piece.Design.Spec.SidePlayMm)} cut-out");
-        view.Leader(new(clasp.MouthMm - 0.2, -cut), $"cut-out {Mm(clasp.CutOutMm)} wide");
+
+        // At the side away from section C, so that the leader does not run through its letter.
+        view.Leader(new(clasp.MouthMm - 0.2, cut), $"cut-out {Mm(clasp.CutOutMm)} wide");
         if (piece.Find(PartRole.Safety) is not null)
         {
             view.Leader(new(clasp.MouthMm - 1, size.High.Y - 0.9), $"safety, wire {Dia(SafetyBuilder.WireMm)}");

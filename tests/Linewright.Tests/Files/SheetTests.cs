@@ -136,6 +136,26 @@ public class SheetTests
     }
 
     [Theory]
+    [InlineData(1.5)]
+    [InlineData(2.0)]
+    [InlineData(4.0)]
+    [InlineData(8.0)]
+    public void No_leader_runs_through_the_letter_of_a_section(double diameter)
+    {
+        foreach (var page in Papers.SelectMany(paper => Of(diameter).Draw(paper).Document.Pages))
+        {
+            var letters = page.Marks.OfType<Label>().Where(label => label.Text.Length == 1).ToList();
+            var leaders = page.Marks.OfType<Stroke>().Where(stroke => stroke is { Points.Length: 3, IsClosed: false, Pen.WidthMm: 0.18 }).ToList();
+            Assert.DoesNotContain(letters, letter => leaders.Exists(leader => Enumerable.Range(0, 200).Any(i => Holds(letter.Box, On(leader, i / 200.0)))));
+        }
+
+        static PaperPoint On(Stroke leader, double share) => share < 0.5
+            ? leader.Points[0] + (leader.Points[1] - leader.Points[0]) * (2 * share)
+            : leader.Points[1] + (leader.Points[2] - leader.Points[1]) * (2 * share - 1);
+        static bool Holds(PaperBox box, PaperPoint p) => p.X > box.Left && p.X < box.Right && p.Y > box.Top && p.Y < box.Bottom;
+    }
+
+    [Theory]
     [InlineData(4.0)]
     [InlineData(8.0)]
     public void Sections_are_drawn_as_large_as_the_link_and_the_clasp_so_that_its_strip_is_seen(double diameter)
