@@ -1,3 +1,4 @@
+using Linewright.Checks;
 using Linewright.Making;
 using Linewright.Parts;
 
@@ -19,6 +20,6 @@ internal sealed record JointBend(double InwardDeg, double OutwardDeg)
     /// <summary>Backwards, as it stands on a sheet.</summary>
     public string Outward => Figures.Angle(double.DegreesToRadians(OutwardDeg));
 
-    /// <summary>Round the wrist, as it stands on a sheet.</summary>
-    public string Inward => Figures.Angle(double.DegreesToRadians(InwardDeg));
+    /// <summary>Round the wrist, as it stands on a sheet; a joint that met nothing bends further than it was turned.</summary>
+    public string Inward => InwardDeg >= HingeRangeCheck.MostInwardDeg ? $"over {Figures.Number(HingeRangeCheck.MostInwardDeg, 0)}\u00b0" : Figures.Angle(double.DegreesToRadians(InwardDeg));
 }

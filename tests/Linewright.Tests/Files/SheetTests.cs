@@ -130,6 +130,10 @@ public class SheetTests
         Assert.Equal(3, texts.Count(text => text.Contains("8.0\u00b0", StringComparison.Ordinal) && !text.Contains("limit", StringComparison.Ordinal)));
         Assert.Contains("Caution, flex outward: stop on stop: 7.95\u00b0, limit 8\u00b0", all, StringComparison.Ordinal);
         Assert.Contains("40.4 %, limit 55 %", all, StringComparison.Ordinal);
+
+        // A joint that met nothing was turned by 75 degrees, and bends further.
+        var free = felt with { Findings = [.. felt.Findings, new Finding("flex-inward", Verdict.Pass, "free", 75, 25, "deg", "test", "assumed", "")] };
+        Assert.Contains(made.Draw(PaperSize.A4, free).Document.Pages.SelectMany(page => page.Marks).OfType<Label>(), label => label.Text == "over 75\u00b0");
         var order = made.Report.StoneOrder!;
         Assert.Contains(order.Words[0].Split(", ")[1].Replace(" mm", "", StringComparison.Ordinal), all, StringComparison.Ordinal);
         Assert.Contains($"{Linewright.Sheets.Figures.Mm(made.Model.MeshOf(Linewright.Parts.PartRole.Link).Mesh.Bounds.Size.Y)}", texts);
