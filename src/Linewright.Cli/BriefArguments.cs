@@ -32,6 +32,10 @@ internal sealed class BriefArguments
     /// <exception cref="RefusalException">The brief cannot be read or has faults.</exception>
     public ResolvedBrief Read(ParseResult parse, Desk desk) => ReadEach(parse, desk, [[]])[0];
 
+    // A value that came from a grid is named by the option that it stands in.
+    private static string Named(string message, IReadOnlyList<string> further)
+        => further.Any(assignment => message.StartsWith($"--set {assignment.Split('=')[0]}:", StringComparison.Ordinal)) ? "--grid" + message["--set".Length..] : message;
+
     /// <summary>Reads the brief once for each list of further assignments; every fault goes to the error stream, each once.</summary>
     /// <exception cref="RefusalException">The brief cannot be read, or it has faults with some of the assignments.</exception>
     public IReadOnlyList<ResolvedBrief> ReadEach(ParseResult parse, Desk desk, IReadOnlyList<IReadOnlyList<string>> further)
@@ -56,7 +60,7 @@ internal sealed class BriefArguments
 
         var set = parse.GetValue(Set) ?? [];
         var results = further.Select(more => BriefReader.Override(bytes.AsMemory(0, length), path == "-" ? "standard input" : path, [.. set, .. more])).ToList();
-        var faults = results.SelectMany(result => result.Messages).Distinct(StringComparer.Ordinal).ToList();
+        var faults = results.Zip(further).SelectMany(each => each.First.Messages.Select(message => Named(message, each.Second))).Distinct(StringComparer.Ordinal).ToList();
         return faults.Count == 0
             ? [.. results.Select(result => BriefDefaults.Resolve(result.Brief!))]
             : throw new RefusalException(ExitCode.Asked, string.Join('\n', faults));

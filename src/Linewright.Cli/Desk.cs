@@ -1,5 +1,8 @@
 using System.Globalization;
 using System.Text;
+using Linewright.Brief;
+using Linewright.Paper;
+using Linewright.Quote;
 
 namespace Linewright.Cli;
 
@@ -55,6 +58,20 @@ internal sealed class Desk
             Width = ConsoleWidth(),
             ShowsTrace = Environment.GetEnvironmentVariable("LINEWRIGHT_TRACE") == "1",
         };
+    }
+
+    /// <summary>Says which letters of a piece's name its papers cannot show.</summary>
+    public void TellUnprinted(ResolvedBrief brief) => Tell(UnprintedLetters.Sentence("the piece's name", brief.Name) is { } sentence ? [sentence] : []);
+
+    /// <summary>Says which letters the client's page cannot show.</summary>
+    public void TellUnprinted(PieceQuote quote) => Tell(quote.Unprinted());
+
+    private void Tell(IReadOnlyList<string> sentences)
+    {
+        foreach (var sentence in sentences)
+        {
+            Error.WriteLine(sentence);
+        }
     }
 
     private static int ConsoleWidth()

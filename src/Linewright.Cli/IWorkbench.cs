@@ -43,10 +43,11 @@ internal interface IWorkbench
     /// <param name="brief">The brief.</param>
     /// <param name="paper">The paper that the sheet is drawn for.</param>
     /// <param name="date">For its title block; null leaves it empty.</param>
+    /// <param name="priced">Told what a quote needs to know, from the plan that the files follow and before the long work; null where no price is asked.</param>
     /// <param name="folder">Where to write.</param>
     /// <param name="stage">Told what is being done.</param>
     /// <param name="stop">Asks to stop.</param>
-    Report Make(ResolvedBrief brief, PaperSize paper, DateOnly? date, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
+    Report Make(ResolvedBrief brief, PaperSize paper, DateOnly? date, Action<QuoteBasis>? priced, OutputFolder folder, IProgress<string> stage, CancellationToken stop);
 
     /// <summary>Builds, checks and draws the technical sheet; writes its files but not report.json.</summary>
     /// <param name="brief">The brief.</param>

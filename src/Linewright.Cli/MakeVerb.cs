@@ -23,8 +23,14 @@ internal static class MakeVerb
                 var (paper, date) = (page.Paper(parse), page.Date(parse));
                 return (brief, folder, stage, stop) =>
                 {
-                    Price(parse, prices, list, paper, desk, brief, folder, stage, stop);
-                    return desk.Workbench.Make(brief, paper, date, folder, stage, stop);
+                    if (list is null)
+                    {
+                        desk.TellUnprinted(brief);
+                        return desk.Workbench.Make(brief, paper, date, null, folder, stage, stop);
+                    }
+
+                    void Price(QuoteBasis basis) => Write(Quotes.Of(basis, list, parse.GetValue(prices.Grade)), parse, prices, paper, desk, brief, folder);
+                    return desk.Workbench.Make(brief, paper, date, Price, folder, stage, stop);
                 };
             },
             (tables, report) =>
@@ -40,14 +46,10 @@ internal static class MakeVerb
     }
 
     // Before the work and not after it: a list with a hole is told at once.
-    private static void Price(
-        ParseResult parse, PriceArguments prices, PriceList? list, PaperSize paper, Desk desk, ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    private static void Write(PieceQuote quote, ParseResult parse, PriceArguments prices, PaperSize paper, Desk desk, ResolvedBrief brief, OutputFolder folder)
     {
-        if (list is not null)
-        {
-            var quote = desk.Workbench.Quote(brief, list, parse.GetValue(prices.Grade), stage, stop).Quote;
-            prices.Demand(parse, quote);
-            QuoteFiles.Write(quote, brief, paper, folder.Create);
-        }
+        prices.Demand(parse, quote);
+        desk.TellUnprinted(quote);
+        QuoteFiles.Write(quote, brief, paper, folder.Create);
     }
 }

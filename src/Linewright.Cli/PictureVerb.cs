@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using Linewright.Brief;
+using Linewright.Delivery;
 using Linewright.Pictures.Gpu;
 using Linewright.Pictures.Images;
 using Linewright.Pictures.Transport;
@@ -138,7 +139,7 @@ internal static class PictureVerb
     private static List<string> Names(ParseResult parse, BriefArguments arguments, ResolvedBrief brief, List<PictureOrder> orders)
     {
         var file = parse.GetRequiredValue(arguments.Brief);
-        var stem = file == "-" ? PictureWords.Stem(brief.Name) : Path.GetFileNameWithoutExtension(file);
+        var stem = file == "-" ? FileStem.Of(brief.Name) : Path.GetFileNameWithoutExtension(file);
         string Name(PictureOrder order) => parse.GetValue(Out) ?? $"{stem}-{PictureWords.Of(order.Stage.Scene)}.png";
         if (parse.GetValue(Frames) is null)
         {

@@ -37,6 +37,7 @@ internal sealed class QuoteVerb
         var parts = new QuoteVerb(desk);
         var verb = new Command("quote", "Prices the piece from the shop's price list, with its arithmetic; or a grid of alternatives.");
         parts.brief.AddTo(verb);
+        parts.brief.Json.Description = "Prints the quote, or the grid, as JSON.";
         parts.prices.AddTo(verb);
         foreach (var option in (Option[])[parts.grid, parts.check, parts.folder, parts.force])
         {
@@ -79,6 +80,11 @@ internal sealed class QuoteVerb
         }
 
         prices.Demand(parse, quote);
+        if (parse.GetValue(folder) is not null)
+        {
+            desk.TellUnprinted(quote);
+        }
+
         Write(parse, report, create => Files(quote, asked, paper, create), stop);
         return ExitCode.Done;
     }

@@ -226,13 +226,9 @@ internal sealed class ReportTables : IDisposable
             head.Append(", ").Append(Markup.Escape(finding.Where));
         }
 
-        if (finding.Measured is { } measured)
+        if (finding.Figures() is { Length: > 0 } figures)
         {
-            head.Append(": ").Append(Quantity(measured, finding.Unit));
-            if (finding.Limit is { } limit)
-            {
-                head.Append(", limit ").Append(Quantity(limit, finding.Unit));
-            }
+            head.Append(": ").Append(Markup.Escape(figures));
         }
 
         var lines = new List<Spectre.Console.Rendering.IRenderable> { new Markup(head.ToString()) };
@@ -249,8 +245,6 @@ internal sealed class ReportTables : IDisposable
 
         return new Rows(lines);
     }
-
-    private static string Quantity(double value, string unit) => Markup.Escape(value.ToString("0.###", CultureInfo.InvariantCulture) + (unit.Length > 0 ? " " + unit : ""));
 
     private static Table NewTable() => new Table().Border(TableBorder.Simple);
 

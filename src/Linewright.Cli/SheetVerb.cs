@@ -15,7 +15,11 @@ internal static class SheetVerb
             parse =>
             {
                 var (size, day) = (page.Paper(parse), page.Date(parse));
-                return (brief, folder, stage, stop) => desk.Workbench.Sheet(brief, size, day, folder, stage, stop);
+                return (brief, folder, stage, stop) =>
+                {
+                    desk.TellUnprinted(brief);
+                    return desk.Workbench.Sheet(brief, size, day, folder, stage, stop);
+                };
             },
             (tables, report) =>
             {

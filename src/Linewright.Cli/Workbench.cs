@@ -65,9 +65,18 @@ internal sealed class Workbench : IWorkbench
     }
 
     /// <inheritdoc/>
-    public Report Make(ResolvedBrief brief, PaperSize paper, DateOnly? date, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    public Report Make(ResolvedBrief brief, PaperSize paper, DateOnly? date, Action<QuoteBasis>? priced, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
     {
-        var made = Made(brief, stage, stop);
+        var piece = PartsBuilder.Build(Solve(brief));
+        CastingPlan? plan = null;
+        if (priced is not null)
+        {
+            stage.Report("Weighing");
+            plan = CastingPlans.Of(piece, stop: stop);
+            priced(QuoteBasis.Of(plan));
+        }
+
+        var made = Made(piece, plan, stage, stop);
 
         // Files and checks know nothing of each other: one processor each.
         var writing = Task.Run(
@@ -114,11 +123,13 @@ internal sealed class Workbench : IWorkbench
     }
 
     private static MadePiece Made(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop)
+        => Made(PartsBuilder.Build(Solve(brief)), null, stage, stop);
+
+    private static MadePiece Made(Piece piece, CastingPlan? plan, IProgress<string> stage, CancellationToken stop)
     {
-        var piece = PartsBuilder.Build(Solve(brief));
         var count = 2 * piece.Parts.Length;
         stage.Report(FormattableString.Invariant($"Meshing {count} solids"));
-        return Workshop.Make(piece, new Counter(stage, count, "Meshed", "solids"), stop);
+        return Workshop.Make(piece, plan, new Counter(stage, count, "Meshed", "solids"), stop);
     }
 
     private static Report Checked(MadePiece made, Report report, IProgress<string> stage, CancellationToken stop)

@@ -12,6 +12,9 @@ namespace Linewright.Delivery;
 /// <summary>Writes the technical sheet: sheet.pdf, sheet-1.svg and on, outlines.dxf.</summary>
 public static class SheetFiles
 {
+    // Lettering of the outlines' file, as a share of the height of all views: small beside them, and to be read where all are seen.
+    private const double LetteringShare = 0.035;
+
     /// <summary>Draws the sheet and writes its files.</summary>
     /// <param name="model">The piece as worn.</param>
     /// <param name="report">Its report, with findings and cautions.</param>
@@ -55,9 +58,10 @@ public static class SheetFiles
         }
     }
 
-    // A layer a view: its metal, its stone, and what lies behind.
+    // A layer a view: its metal, its stone, and what lies behind; and one that says how the views lie, and which is which.
     private static List<DxfLayer> Layers(TechnicalSheet sheet) =>
     [
+        Notes(sheet),
         .. sheet.Outlines.SelectMany(plan => (DxfLayer[])
         [
             Layer($"{plan.Name}_METAL", false, plan.Lines.Where(line => line.IsVisible && line.Tag != plan.StoneTag)),
@@ -65,6 +69,20 @@ public static class SheetFiles
             Layer($"{plan.Name}_HIDDEN", true, plan.Lines.Where(line => !line.IsVisible && line.Tag != plan.StoneTag)),
         ]).Where(layer => layer.Lines.Count > 0),
     ];
+
+    // Under each view its title, under the lowest the projection: release 12 has no sign for either.
+    private static DxfLayer Notes(TechnicalSheet sheet)
+    {
+        var points = sheet.Outlines.SelectMany(plan => plan.Lines).SelectMany(line => line.Points).ToList();
+        double left = points.Min(p => p.X), low = points.Min(p => p.Y), height = LetteringShare * (points.Max(p => p.Y) - low);
+        var titles = sheet.Outlines.Select(plan =>
+        {
+            var own = plan.Lines.SelectMany(line => line.Points).ToList();
+            return new DxfText(new FlatPoint(own.Min(p => p.X), own.Min(p => p.Y) - 2 * height), height, plan.Title);
+        });
+        var head = $"{sheet.ProjectionName.ToUpperInvariant()} PROJECTION, MM, SCALE 1:1, AS SET";
+        return new DxfLayer("NOTES", false, []) { Texts = [.. titles, new DxfText(new FlatPoint(left, low - 4.5 * height), height, head)] };
+    }
 
     private static DxfLayer Layer(string name, bool isDashed, IEnumerable<OutlineLine> lines)
         => new(name, isDashed, [.. lines.Select(line => (IReadOnlyList<FlatPoint>)line.Points)]);

@@ -10,6 +10,9 @@ public sealed record DxfLayer(string Name, bool IsDashed, IReadOnlyList<IReadOnl
 {
     private const int LongestName = 31;
 
+    /// <summary>Its lettering.</summary>
+    public IReadOnlyList<DxfText> Texts { get; init; } = [];
+
     /// <summary>Upper case letters, digits and _ only.</summary>
     public string Name { get; } = Name.Length is > 0 and <= LongestName && Name.All(c => c is (>= 'A' and <= 'Z') or (>= '0' and <= '9') or '_')
         ? Name

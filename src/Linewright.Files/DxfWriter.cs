@@ -7,7 +7,7 @@ namespace Linewright.Files;
 /// <summary>Writes outlines as DXF of release 12, which every program that cuts or draws still reads. Millimetres, true scale.</summary>
 /// <remarks>
 /// Source: Autodesk, DXF Reference, AutoCAD Release 12: group codes in pairs of lines; HEADER, TABLES, ENTITIES; lines of
-/// more than two points are POLYLINE with its VERTEX entities. Release 12 has no field for units: they stand in a comment and in the layers' names.
+/// more than two points are POLYLINE with its VERTEX entities, lettering is TEXT. Release 12 has no field for units: they stand in a comment and in the layers' names.
 /// The same layers give the same bytes. ASCII, and lines end as on every system of that time, with CR LF.
 /// </remarks>
 public static class DxfWriter
@@ -31,7 +31,7 @@ public static class DxfWriter
             writer.WriteLine(value.ToString(CultureInfo.InvariantCulture));
         }
 
-        var points = layers.SelectMany(layer => layer.Lines).SelectMany(line => line).ToList();
+        var points = layers.SelectMany(layer => layer.Lines.SelectMany(line => line).Concat(layer.Texts.Select(text => text.At))).ToList();
         Put(999, $"Linewright, mm, scale 1:1: {title.ReplaceLineEndings(" ")}");
         Put(0, $"SECTION");
         Put(2, $"HEADER");
@@ -70,6 +70,16 @@ public static class DxfWriter
             foreach (var line in layer.Lines)
             {
                 Entity(layer.Name, line);
+            }
+
+            foreach (var text in layer.Texts)
+            {
+                Put(0, $"TEXT");
+                Put(8, $"{layer.Name}");
+                Put(10, $"{text.At.X:0.0#####}");
+                Put(20, $"{text.At.Y:0.0#####}");
+                Put(40, $"{text.HeightMm:0.0#####}");
+                Put(1, $"{text.Text}");
             }
         }
 

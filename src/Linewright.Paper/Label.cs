@@ -2,12 +2,15 @@ namespace Linewright.Paper;
 
 /// <summary>One line of text. Its place is on the foot of its letters.</summary>
 /// <param name="At">Place of the foot at the beginning, middle or end of the line.</param>
-/// <param name="Text">One line; no tabs, no line ends.</param>
+/// <param name="Text">One line; no tabs, no line ends; held as the type can write it.</param>
 /// <param name="Style">Size and weight.</param>
 /// <param name="Align">Which part of the line stands at the place.</param>
 /// <param name="IsUpward">True where it reads from the bottom to the top, as dimensions of heights do.</param>
 public sealed record Label(PaperPoint At, string Text, TextStyle Style, Align Align = Align.Left, bool IsUpward = false) : Mark
 {
+    /// <summary>One line, as it stands on paper.</summary>
+    public string Text { get; } = Style.Face.Printable(Text);
+
     /// <summary>Width of the line, mm.</summary>
     public double WidthMm => Style.WidthOf(Text);
 

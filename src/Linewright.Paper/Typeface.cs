@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Text;
+
 namespace Linewright.Paper;
 
 /// <summary>The type that every page is set in: its measures, and the part of it that a file has to carry.</summary>
@@ -7,6 +10,9 @@ namespace Linewright.Paper;
 /// </remarks>
 public sealed class Typeface
 {
+    /// <summary>What stands on paper where letters are that the type lacks.</summary>
+    public const string Unprinted = "[?]";
+
     private static readonly Lazy<Typeface> Regular = new(() => new Typeface("Inter-Regular"));
     private static readonly Lazy<Typeface> Strong = new(() => new Typeface("Inter-SemiBold"));
 
@@ -45,15 +51,61 @@ public sealed class Typeface
     /// <summary>Whether it can write a character.</summary>
     public bool Has(int character) => file.GlyphOf(character) != 0;
 
-    /// <summary>Width of a line of text, as a share of the body.</summary>
-    public double WidthOf(string text)
+    /// <summary>A text as it stands on paper: letters that the type lacks give way to one <see cref="Unprinted"/> a run, never to its empty boxes.</summary>
+    /// <remarks>What nobody would see anyway, such as a joiner between two letters, goes without a sign.</remarks>
+    public string Printable(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return Share(text.EnumerateRunes().Sum(rune => file.AdvanceOf(file.GlyphOf(rune.Value))));
+        if (HasAll(text))
+        {
+            return text;
+        }
+
+        var printed = new StringBuilder();
+        var isIn = false;
+        foreach (var rune in text.EnumerateRunes())
+        {
+            var isLacking = !Has(rune.Value);
+            if (isLacking && IsUnseen(rune))
+            {
+                continue;
+            }
+
+            printed.Append(!isLacking ? rune.ToString() : isIn ? "" : Unprinted);
+            isIn = isLacking;
+        }
+
+        return printed.ToString();
     }
+
+    /// <summary>The letters of a text that the type lacks, each once, as they come.</summary>
+    public IReadOnlyList<Rune> Lacking(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return HasAll(text) ? [] : [.. text.EnumerateRunes().Where(rune => !Has(rune.Value) && !IsUnseen(rune)).Distinct()];
+    }
+
+    /// <summary>Width of a line of text as it stands on paper, as a share of the body.</summary>
+    public double WidthOf(string text) => Share(Printable(text).EnumerateRunes().Sum(rune => file.AdvanceOf(file.GlyphOf(rune.Value))));
 
     /// <summary>A TrueType file of some characters only; the same characters give the same bytes.</summary>
     public TypefaceSubset Subset(IEnumerable<int> characters) => SubsetWriter.Write(file, [.. characters]);
+
+    private bool HasAll(string text)
+    {
+        foreach (var rune in text.EnumerateRunes())
+        {
+            if (!Has(rune.Value))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    // Joiners, marks of direction, and the selectors of a letter's look. Source: Unicode Standard 16, 23.2 to 23.4.
+    private static bool IsUnseen(Rune rune) => Rune.GetUnicodeCategory(rune) == UnicodeCategory.Format || rune.Value is >= 0xFE00 and <= 0xFE0F;
 
     private double Share(int units) => (double)units / file.UnitsPerBody;
 }

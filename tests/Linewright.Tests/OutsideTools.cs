@@ -167,4 +167,4 @@ public sealed record AdmeshResult(
 public sealed record DxfReading(string Version, IReadOnlyList<string> LineTypes, int Entities, IReadOnlyList<DxfLayerReading> Layers);
 
 /// <summary>One layer as dxf-parser read it.</summary>
-public sealed record DxfLayerReading(string Name, int Lines, double Length, double Left, double Low, double Right, double High);
+public sealed record DxfLayerReading(string Name, int Lines, IReadOnlyList<string> Texts, double Length, double Left, double Low, double Right, double High);

@@ -55,6 +55,7 @@ public class RoomsTests
         typeof(Workshop), typeof(Reports), typeof(ReportJson), typeof(PieceFiles), typeof(QuoteFiles),
         typeof(PriceListReader), typeof(PriceSchema), typeof(Quotes), typeof(QuoteGrids), typeof(QuoteJson), typeof(MaterialTables), typeof(SheetFiles), typeof(StudioServer),
         typeof(ToleranceStudy), typeof(WallReserves), typeof(CastingPlans), typeof(CastingFiles), typeof(PictureFile), typeof(PictureWords),
+        typeof(UnprintedLetters), typeof(FileStem),
     ];
 
     /// <summary>The trade's words, which a library of solids has no use for.</summary>

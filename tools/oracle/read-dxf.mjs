@@ -1,6 +1,6 @@
 // Reads a DXF file with the package dxf-parser and tells what it found.
 // usage: node read-dxf.mjs FILE.dxf   prints JSON: version, layers with their line type, and for each layer the number of
-// its lines, their length and the box round them. Polylines that are closed run on to their first point.
+// its lines, their length, the box round them and its lettering. Polylines that are closed run on to their first point.
 import { readFileSync } from 'node:fs';
 import DxfParser from 'dxf-parser';
 
@@ -10,7 +10,8 @@ const found = layers.map(name => {
   const own = dxf.entities.filter(entity => entity.layer === name);
   let length = 0;
   const box = { left: Infinity, low: Infinity, right: -Infinity, high: -Infinity };
-  for (const entity of own) {
+  const texts = own.filter(entity => entity.type === 'TEXT').map(entity => entity.text);
+  for (const entity of own.filter(entity => entity.vertices)) {
     const points = entity.shape ? [...entity.vertices, entity.vertices[0]] : entity.vertices;
     points.forEach((point, i) => {
       if (i > 0) length += Math.hypot(point.x - points[i - 1].x, point.y - points[i - 1].y);
@@ -20,6 +21,7 @@ const found = layers.map(name => {
       box.high = Math.max(box.high, point.y);
     });
   }
-  return { name, lines: own.length, length, ...box };
+  if (length === 0) Object.assign(box, { left: 0, low: 0, right: 0, high: 0 });
+  return { name, lines: own.length - texts.length, texts, length, ...box };
 });
 console.log(JSON.stringify({ version: dxf.header.$ACADVER, lineTypes: Object.keys(dxf.tables.lineType.lineTypes), entities: dxf.entities.length, layers: found }));

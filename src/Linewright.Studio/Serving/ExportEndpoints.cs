@@ -1,7 +1,7 @@
 using System.Text.Json.Nodes;
+using Linewright.Delivery;
 using Linewright.Paper;
 using Linewright.Quote;
-using Linewright.Staging;
 using Linewright.Studio.Pieces;
 using Linewright.Studio.Wire;
 using Microsoft.AspNetCore.Builder;
@@ -47,7 +47,7 @@ internal static class ExportEndpoints
 
         var list = asked?.List();
         var solved = shelf.Of(asked?.Brief ?? body);
-        var name = PictureWords.Stem(solved.Brief.Name) + ".zip";
+        var name = FileStem.Of(solved.Brief.Name) + ".zip";
         Task<byte[]> Zip(IProgress<string> stage, CancellationToken stop) => ZipAsync(solved, list, asked?.Grade, size, stage, stop);
         if (StageLines.AreWanted(context.Request))
         {

@@ -1,4 +1,5 @@
 using Linewright.Assembly;
+using Linewright.Delivery;
 using Linewright.Pictures.Images;
 using Linewright.Staging;
 using Linewright.Studio.Pieces;
@@ -35,7 +36,7 @@ internal sealed class PictureDesk(BackThreads back) : IDisposable
         {
             job?.Cancel();
             await running.WaitAsync(stop).ConfigureAwait(false);
-            var next = new PictureJob(order, PictureWords.Stem(piece.Brief.Name));
+            var next = new PictureJob(order, FileStem.Of(piece.Brief.Name));
             job = next;
             running = Task.Run(() => RunAsync(next, piece), CancellationToken.None);
             return next;

@@ -3,7 +3,6 @@ using Linewright.Brief;
 using Linewright.Delivery;
 using Linewright.Paper;
 using Linewright.Quote;
-using Linewright.Staging;
 using Linewright.Studio.Pieces;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -90,7 +89,7 @@ internal static class QuoteEndpoints
             "pdf" => ("quote-client.pdf", "application/pdf"),
             _ => ("stones.csv", "text/csv"),
         };
-        await WorkshopEndpoints.FileAsync(context, files, file, type, $"{PictureWords.Stem(solved.Brief.Name)}-{file}").ConfigureAwait(false);
+        await WorkshopEndpoints.FileAsync(context, files, file, type, $"{FileStem.Of(solved.Brief.Name)}-{file}").ConfigureAwait(false);
     }
 
     private static async Task GridAsync(HttpContext context, byte[] body, QuoteRequest asked, PriceList list, GridShelf grids, WorkQueue queue, string format)
@@ -128,7 +127,7 @@ internal static class QuoteEndpoints
         }
 
         var files = FilesInMemory.Of(create => QuoteFiles.Write(grid, PriceHead.Of(list), create));
-        await WorkshopEndpoints.FileAsync(context, files, $"grid.{format}", format == "xlsx" ? Workbook : "text/csv", $"{PictureWords.Stem(briefs[0].Name)}-grid.{format}").ConfigureAwait(false);
+        await WorkshopEndpoints.FileAsync(context, files, $"grid.{format}", format == "xlsx" ? Workbook : "text/csv", $"{FileStem.Of(briefs[0].Name)}-grid.{format}").ConfigureAwait(false);
     }
 
     private static byte[] Json(QuoteGrid grid)

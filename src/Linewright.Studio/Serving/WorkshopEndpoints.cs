@@ -1,9 +1,9 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
+using Linewright.Delivery;
 using Linewright.Making;
 using Linewright.Paper;
-using Linewright.Staging;
 using Linewright.Studio.Pieces;
 using Linewright.Studio.Wire;
 using Linewright.Tolerance;
@@ -63,7 +63,7 @@ internal static class WorkshopEndpoints
             "dxf" => ("outlines.dxf", "image/vnd.dxf", "-outlines.dxf"),
             _ => (string.Create(CultureInfo.InvariantCulture, $"sheet-{page}.svg"), "image/svg+xml", string.Create(CultureInfo.InvariantCulture, $"-sheet-{page}.svg")),
         };
-        await FileAsync(context, files, file, type, PictureWords.Stem(solved.Brief.Name) + ending).ConfigureAwait(false);
+        await FileAsync(context, files, file, type, FileStem.Of(solved.Brief.Name) + ending).ConfigureAwait(false);
     }
 
     private static async Task PlateAsync(HttpContext context, PieceShelf shelf, WorkQueue queue, string format = "json", int plate = 1)
@@ -86,7 +86,7 @@ internal static class WorkshopEndpoints
 
         var files = await queue.LongAsync(stop => solved.Papers.PlatesAsync(Bodies.NoStages, stop), context.RequestAborted).ConfigureAwait(false);
         var (file, type) = format == "csv" ? ("tree.csv", "text/csv") : (plate == 1 ? "plate.3mf" : string.Create(CultureInfo.InvariantCulture, $"plate-{plate}.3mf"), "model/3mf");
-        await FileAsync(context, files, file, type, $"{PictureWords.Stem(solved.Brief.Name)}-{file}").ConfigureAwait(false);
+        await FileAsync(context, files, file, type, $"{FileStem.Of(solved.Brief.Name)}-{file}").ConfigureAwait(false);
     }
 
     private static async Task<IResult> ToleranceAsync(HttpContext context, PieceShelf shelf, WorkQueue queue, int pieces = ToleranceStudy.UsualPieces, long seed = ToleranceStudy.UsualSeed)

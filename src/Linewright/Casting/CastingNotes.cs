@@ -12,7 +12,7 @@ internal static class CastingNotes
     private const double Hair = 0.005;
 
     /// <summary>The notes of one plan; what concerns this piece first.</summary>
-    public static IReadOnlyList<string> For(ResolvedBrief brief, ImmutableArray<SpruedPart> parts, double stemMm, ImmutableArray<int> tooLarge)
+    public static IReadOnlyList<string> For(ResolvedBrief brief, ImmutableArray<SpruedPart> parts, double stemMm, ImmutableArray<int> tooLarge, bool hasPins)
     {
         var notes = new List<string>();
         for (var i = 0; i < parts.Length; i++)
@@ -53,7 +53,11 @@ internal static class CastingNotes
             notes.Add("platinum and palladium fill badly and freeze fast: take shorter and thicker sprues than the rule, and an investment bonded with phosphate");
         }
 
-        notes.Add("drawn pins are not cast and stand on no plate");
+        if (hasPins)
+        {
+            notes.Add("drawn pins are not cast and stand on no plate");
+        }
+
         notes.Add("supports are the printer's: parts stand on their sprues, overhangs are not propped");
         notes.Add("the rule compares moduli of whole bodies: it knows no hot corner, no turbulence, no gas, no rise of the metal, no temperature of flask or melt; a caster's eye goes before it");
         notes.Add("gates are cut and filed flush before tumbling; the stub's foot stands on the stem and is joined there with wax");

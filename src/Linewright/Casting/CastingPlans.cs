@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Linewright.Assembly;
-using Linewright.Brief;
 using Linewright.Materials;
 using Linewright.Parts;
 using Linewright.Solids.Space;
@@ -56,7 +55,7 @@ public static class CastingPlans
             Plates = plates,
             Trees = trees,
             MetalMm3 = metal,
-            Report = Report(piece.Design.Brief, cast, plates, trees, metal, stem, tooLarge),
+            Report = Report(piece, cast, plates, trees, metal, stem, tooLarge),
         };
     }
 
@@ -91,7 +90,7 @@ public static class CastingPlans
     }
 
     private static CastingReport Report(
-        ResolvedBrief brief,
+        Piece piece,
         ImmutableArray<SpruedPart> parts,
         ImmutableArray<PrintPlate> plates,
         ImmutableArray<CastingTree> trees,
@@ -99,7 +98,7 @@ public static class CastingPlans
         double stemMm,
         ImmutableArray<int> tooLarge)
     {
-        var chain = brief.Chain;
+        var (brief, chain) = (piece.Design.Brief, piece.Design.Brief.Chain);
         double G(double volume) => brief.Alloy.MassOf(volume).Value;
         var treeRows = trees.Select(tree =>
         {
@@ -122,7 +121,7 @@ public static class CastingPlans
             G(metalMm3),
             parts.Sum(part => part.CastMm3 * part.Part.Count) / shrunk * chain.PatternDensityGPerCm3 / 1000,
             brief.Alloy.DensityGPerCm3 / chain.PatternDensityGPerCm3 * shrunk,
-            CastingNotes.For(brief, parts, stemMm, tooLarge));
+            CastingNotes.For(brief, parts, stemMm, tooLarge, hasPins: piece.Find(PartRole.Pin) is not null));
     }
 
     private static SprueReport Sprue(SpruedPart part) => new(

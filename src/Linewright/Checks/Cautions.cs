@@ -1,5 +1,6 @@
 using Linewright.Brief;
 using Linewright.Materials;
+using Linewright.Paper;
 
 namespace Linewright.Checks;
 
@@ -26,7 +27,7 @@ public static class Cautions
         return found;
     }
 
-    /// <summary>The cautions that apply to a brief, in a fixed order: wearer, metal, stone, bench, law.</summary>
+    /// <summary>The cautions that apply to a brief, in a fixed order: wearer, metal, stone, bench, law, and letters of the name that no paper shows.</summary>
     public static IReadOnlyList<string> For(ResolvedBrief brief)
     {
         ArgumentNullException.ThrowIfNull(brief);
@@ -43,12 +44,17 @@ public static class Cautions
         if (alloy.Family is MetalFamily.Platinum or MetalFamily.Palladium)
         {
             found.Add(FormattableString.Invariant(
-                $"{alloy.Name} is cast near {alloy.MeltingHighC + 75:0} C: phosphate-bonded investment, and eye shade 10 or darker against the glare."));
+                $"{alloy.Name} is cast near {alloy.MeltingHighC + 75:0} \u00b0C: phosphate-bonded investment, and eye shade 10 or darker against the glare."));
         }
 
         found.Add(Dust);
         found.Add(Solder);
         found.Add(Law);
+        if (UnprintedLetters.Sentence("the piece's name", brief.Name) is { } letters)
+        {
+            found.Add(letters);
+        }
+
         return found;
     }
 

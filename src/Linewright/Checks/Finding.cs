@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json.Serialization;
 
 namespace Linewright.Checks;
@@ -27,4 +28,32 @@ public sealed record Finding(
     /// <summary>Where on the parts it was measured, for whoever draws it; empty where a check names no point. Not in the report.</summary>
     [JsonIgnore]
     public ImmutableArray<Spot> Spots { get; init; } = [];
+
+    /// <summary>What was measured and its limit, for a person: 40.4 %, limit 55 %; empty where nothing was measured.</summary>
+    /// <remarks>Lengths to a thousandth, shares and angles to a tenth, all else to a hundredth; further where the two would else look alike and are not.</remarks>
+    public string Figures()
+    {
+        if (Measured is not { } measured)
+        {
+            return "";
+        }
+
+        if (Limit is not { } limit)
+        {
+            return Said(measured, Places);
+        }
+
+        var places = Places;
+        while (places < 6 && measured != limit && Said(measured, places) == Said(limit, places))
+        {
+            places++;
+        }
+
+        return $"{Said(measured, places)}, limit {Said(limit, places)}";
+    }
+
+    private int Places => Unit switch { "mm" => 3, "%" or "deg" => 1, _ => 2 };
+
+    private string Said(double value, int places)
+        => value.ToString("0." + new string('#', places), CultureInfo.InvariantCulture) + (Unit.Length > 0 ? " " + Unit : "");
 }

@@ -27,7 +27,10 @@ internal sealed class HingeRangeCheck : ICheck
     private const double StiffDeg = 0.5, LooseDeg = HingeRule.FirmDeg, MostSidewaysDeg = 6;
 
     // Nothing turns further than this before it is called free.
-    private const double MostInwardDeg = 75, MostOutDeg = 40, MostSideDeg = 15;
+    private const double MostOutDeg = 40, MostSideDeg = 15;
+
+    /// <summary>So far a joint is turned inwards: one that was measured at this has met nothing.</summary>
+    internal const double MostInwardDeg = 75;
 
     /// <inheritdoc/>
     public IEnumerable<Finding> Run(PieceModel model, CancellationToken stop)

@@ -132,8 +132,9 @@ public static class StoneOrders
         return words;
     }
 
-    // To a hundredth of a millimetre, as gauges read, and to the side that fits.
-    private static double Up(double mm) => Math.Ceiling(mm * 100 - 1e-6) / 100;
+    /// <summary>The smallest stone to a hundredth of a millimetre, as gauges read, and to the side that fits.</summary>
+    internal static double Up(double mm) => Math.Ceiling(mm * 100 - 1e-6) / 100;
 
-    private static double Down(double mm) => Math.Floor(mm * 100 + 1e-6) / 100;
+    /// <summary>The largest likewise.</summary>
+    internal static double Down(double mm) => Math.Floor(mm * 100 + 1e-6) / 100;
 }

@@ -11,9 +11,10 @@ public static class Workshop
 {
     /// <summary>Makes the model as worn and the patterns, side by side on all processors.</summary>
     /// <param name="piece">The piece.</param>
+    /// <param name="plan">How it is cast, where that was planned already; null plans it here.</param>
     /// <param name="done">Told how many of the meshes are done, two a part.</param>
     /// <param name="stop">Asks to stop.</param>
-    public static MadePiece Make(Piece piece, IProgress<int>? done = null, CancellationToken stop = default)
+    public static MadePiece Make(Piece piece, CastingPlan? plan = null, IProgress<int>? done = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(piece);
         var brief = piece.Design.Brief;
@@ -25,6 +26,6 @@ public static class Workshop
         return new MadePiece(
             model,
             [.. parts.Select((part, index) => Pattern.Of(part, meshes[parts.Length + index], chain))],
-            CastingPlans.Of(piece, stop: stop));
+            plan ?? CastingPlans.Of(piece, stop: stop));
     }
 }

@@ -68,7 +68,7 @@ public static class ClientPage
             ["Piece", string.Create(CultureInfo.InvariantCulture, $"Line bracelet of {basis.Links} links, {basis.LaidFlatMm:0.0} mm laid flat with its box clasp{(brief.Clasp.Safety ? " and safety" : "")}")],
             ["Metal", string.Create(CultureInfo.InvariantCulture, $"{alloy.Name}, {fineness}{plated}")],
             ["Stones", string.Create(CultureInfo.InvariantCulture, $"{order.Count} round brilliants of {order.DiameterMm:0.00} mm: {Origin(order, brief.Species)}, {quote.Grade}")],
-            ["Weight", string.Create(CultureInfo.InvariantCulture, $"metal about {basis.FinishedG:0.0} g; stones about {order.EachCt:0.00} ct each, {order.SetCt:0.00} ct together")],
+            ["Weight", string.Create(CultureInfo.InvariantCulture, $"metal about {basis.FinishedG:0.0} g; stones about {order.EachCt:0.000} ct each, {order.SetCt:0.00} ct together")],
             ["Disclosure", Disclosure(order, brief.Species)],
         ];
     }

@@ -1,4 +1,5 @@
 using Linewright.Materials;
+using Linewright.Paper;
 
 namespace Linewright.Quote;
 
@@ -30,6 +31,16 @@ public sealed record PieceQuote(
 {
     /// <summary>The total as money; null where a price is missing.</summary>
     public Money? Price() => Total is { } total ? new Money(total, MaterialTables.Currencies.Find(Prices.Currency)) : null;
+
+    /// <summary>A sentence for each text of the client's page that has letters which paper cannot show.</summary>
+    public IReadOnlyList<string> Unprinted() =>
+    [
+        .. new (string What, string? Text)[]
+        {
+            ("the piece's name", Basis.Name), ("the price list's name", Prices.Name), ("the price list's note", Prices.Note),
+            ("the price list's validity", Prices.Validity), ("the tax's name", Prices.TaxName), ("the stones' grade", Grade),
+        }.Select(each => UnprintedLetters.Sentence(each.What, each.Text)).OfType<string>(),
+    ];
 
     /// <summary>What a group costs, unrounded.</summary>
     public decimal SumOf(QuoteGroup group) => Lines.Where(line => line.Group == group).Sum(line => line.Amount);

@@ -35,11 +35,12 @@ public static class Quotes
         var exact = ledger.Lines.Sum(line => line.Amount);
         var isWhole = ledger.Missing.Count == 0;
         var rounded = new Money(exact, list.Currency).Rounded();
-        return new PieceQuote(
+        var quote = new PieceQuote(
             basis, PriceHead.Of(list), taken, ledger.Lines, ledger.Missing,
             isWhole ? cost : null, isWhole ? beforeTax : null, isWhole ? rounded.Amount : null,
             isWhole ? RoundingOf(exact, rounded) : "no total: a price is missing",
             NotesOf(basis), ShopNotesOf(basis));
+        return quote with { ShopNotes = [.. quote.ShopNotes, .. quote.Unprinted()] };
     }
 
     private static string RoundingOf(decimal exact, Money rounded) => string.Create(

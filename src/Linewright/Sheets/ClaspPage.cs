@@ -10,6 +10,9 @@ namespace Linewright.Sheets;
 /// <summary>The clasp, closed: cut open along with its tongue in place, from above, from its end, and pictorial.</summary>
 internal sealed class ClaspPage
 {
+    // A strip of 0.35 is then a wide 1.75 on the paper. Assumed: what can still be hatched and dimensioned.
+    private static readonly SheetScale Wanted = new(5);
+
     private readonly Piece piece;
     private readonly ClaspForm clasp;
     private readonly HingeForm hinge;
@@ -41,20 +44,21 @@ internal sealed class ClaspPage
         (along, above, end, pictorial) = (views[0], views[1], views[2], views[3]);
     }
 
-    /// <summary>The page's content and its scale.</summary>
-    public (SheetScale Scale, ImmutableArray<Mark> Marks) Draw(PaperBox field, Projection projection)
-    {
-        var scale = SheetScale.Largest(candidate => Arrange(candidate, field, projection).Fits);
-        return (scale, Arrange(scale, field, projection).Marks);
-    }
+    /// <summary>The clasp, on one page, or on two where its strip could not be told from a line.</summary>
+    public ImmutableArray<DrawnPage> Draw(PaperBox field, Projection projection)
+        => DrawnPage.Lay(
+            new("clasp, closed", scale => Cells(scale, projection)),
+            new("clasp, closed, sections", scale => new Block?[,] { { Along(scale) }, { End(scale) } }),
+            new("clasp, closed, views", scale => new Block?[,] { { Above(scale) }, { Pictorial(scale.Smaller, $", scale {scale.Smaller.Text}") } }),
+            field,
+            Wanted);
 
-    private Grid Arrange(SheetScale scale, PaperBox field, Projection projection)
+    private Block?[,] Cells(SheetScale scale, Projection projection)
     {
         Block alongBlock = Along(scale), endBlock = End(scale), aboveBlock = Above(scale), pictorialBlock = Pictorial(scale);
-        var cells = projection == Projection.FirstAngle
+        return projection == Projection.FirstAngle
             ? new Block?[,] { { alongBlock, endBlock }, { aboveBlock, pictorialBlock } }
             : new Block?[,] { { aboveBlock, pictorialBlock }, { alongBlock, endBlock } };
-        return Grid.Lay(cells, field);
     }
 
     private Block Along(SheetScale scale)
@@ -91,7 +95,9 @@ internal sealed class ClaspPage
         view.CuttingPlane(new(middle, size.Low.Y), new(middle, size.High.Y), new(-1, 0), "D");
         view.Dimension(DrawnView.Side.Left, new(clasp.CavityMm, -half), new(clasp.CavityMm, half), Mm(clasp.WidthMm));
         view.Dimension(DrawnView.Side.Below, new(clasp.CatchMm - clasp.PushMm - piece.Design.Spec!.SidePlayMm, -cut), new(clasp.MouthMm, -cut), $"{Mm(clasp.MouthMm - clasp.CatchMm + clasp.PushMm + piece.Design.Spec.SidePlayMm)} cut-out");
-        view.Leader(new(clasp.MouthMm - 0.2, -cut), $"cut-out {Mm(clasp.CutOutMm)} wide");
+
+        // At the side away from section C, so that the leader does not run through its letter.
+        view.Leader(new(clasp.MouthMm - 0.2, cut), $"cut-out {Mm(clasp.CutOutMm)} wide");
         if (piece.Find(PartRole.Safety) is not null)
         {
             view.Leader(new(clasp.MouthMm - 1, size.High.Y - 0.9), $"safety, wire {Dia(SafetyBuilder.WireMm)}");
@@ -117,10 +123,10 @@ internal sealed class ClaspPage
         return view.Finish("SECTION D-D", "through the box's middle, towards its bar") with { IsFree = true };
     }
 
-    private Block Pictorial(SheetScale scale)
+    private Block Pictorial(SheetScale scale, string said = "")
     {
         var view = new DrawnView(scale);
         view.Add(pictorial, line => line.IsVisible ? SheetPens.Wide : null);
-        return view.Finish("ISOMETRIC", "from the tongue's side") with { IsFree = true };
+        return view.Finish("ISOMETRIC", $"from the tongue's side{said}") with { IsFree = true };
     }
 }

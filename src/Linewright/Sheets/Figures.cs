@@ -11,6 +11,18 @@ internal static class Figures
     /// <summary>A length, mm, to a thousandth: what is multiplied by the count of links.</summary>
     public static string Fine(double value) => value.ToString("0.000", CultureInfo.InvariantCulture);
 
+    /// <summary>What stands before a count, to a thousandth or finer: whoever multiplies the two finds the product as it is, to a hundredth.</summary>
+    public static string Factor(double value, int count)
+    {
+        var places = 3;
+        while (places < 7 && Mm(Math.Round(value, places) * count) != Mm(value * count))
+        {
+            places++;
+        }
+
+        return value.ToString("F" + Count(places), CultureInfo.InvariantCulture);
+    }
+
     /// <summary>A diameter.</summary>
     public static string Dia(double value) => "\u00d8" + Mm(value);
 

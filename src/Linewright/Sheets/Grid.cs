@@ -11,6 +11,16 @@ internal sealed record Grid(bool Fits, ImmutableArray<Mark> Marks)
     // Least air between two blocks, mm.
     private const double AirMm = 4;
 
+    /// <summary>Lays blocks out at the largest scale at which they find room side by side.</summary>
+    /// <param name="cellsAt">By row and column, drawn at a scale; null is an empty cell.</param>
+    /// <param name="field">Where.</param>
+    public static (SheetScale Scale, ImmutableArray<Mark> Marks) Largest(Func<SheetScale, Block?[,]> cellsAt, PaperBox field)
+    {
+        Grid? laid = null;
+        var scale = SheetScale.Largest(candidate => (laid = Lay(cellsAt(candidate), field)).Fits);
+        return (scale, laid!.Marks);
+    }
+
     /// <summary>Lays blocks out.</summary>
     /// <param name="cells">By row and column; null is an empty cell.</param>
     /// <param name="field">Where.</param>

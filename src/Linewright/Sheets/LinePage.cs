@@ -21,11 +21,14 @@ internal sealed class LinePage
     private readonly HingeForm hinge;
     private readonly LineCandidate layout;
     private readonly WristFit? ring;
+    private readonly double linkWidthMm;
+    private readonly JointBend bend;
     private readonly List<OutlineLine> flat;
     private readonly List<OutlineLine> closed;
 
-    public LinePage(Piece piece, SheetBodies bodies)
+    public LinePage(Piece piece, SheetBodies bodies, double linkWidthMm, JointBend bend)
     {
+        (this.linkWidthMm, this.bend) = (linkWidthMm, bend);
         (this.piece, this.bodies, form, hinge, layout) = (piece, bodies, piece.Link, piece.Hinge, piece.Layout);
 
         // Round, as the inside circumference is meant.
@@ -73,13 +76,13 @@ internal sealed class LinePage
             ["inside circumference, round", Mm(fit.InsideCircumferenceMm)],
             ["from link to link, round", $"{Number(fit.HingeAngleDeg, 1)}\u00b0"],
             ["from link to clasp, round", $"{Number(fit.ClaspHingeAngleDeg, 1)}\u00b0"],
-            ["a joint bends inwards by", Angle(2 * form.InwardHalf)],
-            ["a joint bends back by", Angle(2 * form.OutwardHalf)],
+            ["a joint bends inwards by", bend.Inward],
+            ["a joint bends back by", bend.Outward],
             ["hinge axis over the skin", Mm(hinge.HeightMm)],
             ["play of a joint along the line", Fine(2 * hinge.PlayMm)],
             ["shorter with all play taken up by", Mm(layout.PlayTotalMm)],
             ["between girdles, taut", Mm(layout.GapMm)],
-            ["width of the line", Mm(form.WidthMm)],
+            ["width of a link, as meshed", Mm(linkWidthMm)],
         ];
         return new Table([new("figures of the line", 62), new("mm", 22, Align.Right)], rows, SheetPens.Small);
     }
@@ -143,7 +146,7 @@ internal sealed class LinePage
 
         double half = form.PitchMm / 2, start = -half, end = start + layout.Count * form.PitchMm, clasp = end + layout.ClaspMm, side = form.WidthMm / 2;
         view.Axis(new(start, 0), new(clasp, 0));
-        view.Dimension(DrawnView.Side.Below, new(start, -side), new(end, -side), $"{Count(layout.Count)} links \u00d7 {Fine(form.PitchMm)} = {Mm(layout.Count * form.PitchMm)}");
+        view.Dimension(DrawnView.Side.Below, new(start, -side), new(end, -side), $"{Count(layout.Count)} links \u00d7 {Factor(form.PitchMm, layout.Count)} = {Mm(layout.Count * form.PitchMm)}");
         view.Dimension(DrawnView.Side.Below, new(end, -side), new(clasp, -side), $"{Mm(layout.ClaspMm)} clasp");
         view.Dimension(DrawnView.Side.Below, new(start, -side), new(clasp, -side), $"{Mm(layout.LaidFlatMm)} laid flat, taut, through the hinge axes");
         return view.Finish("LINE, LAID FLAT", $"from above, scale {scale.Text}; link 1 at the left, its bar joins the tongue's eye when closed");

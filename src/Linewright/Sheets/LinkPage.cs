@@ -18,6 +18,7 @@ internal sealed class LinkPage
     private readonly LinkForm form;
     private readonly HingeForm hinge;
     private readonly Bounds size;
+    private readonly JointBend bend;
     private readonly OutlineView front;
     private readonly OutlineView above;
     private readonly OutlineView left;
@@ -27,9 +28,9 @@ internal sealed class LinkPage
     private readonly OutlineView jointAlong;
     private readonly OutlineView jointAcross;
 
-    public LinkPage(Piece piece, SheetBodies bodies, Bounds size)
+    public LinkPage(Piece piece, SheetBodies bodies, Bounds size, JointBend bend)
     {
-        (this.piece, form, hinge, this.size) = (piece, piece.Link, piece.Hinge, size);
+        (this.piece, form, hinge, this.size, this.bend) = (piece, piece.Link, piece.Hinge, size, bend);
         OutlineSettings seen = bodies.Settings, withHidden = seen with { WithHidden = true };
         ImmutableArray<PlacedBody> link = [.. bodies.Link(Pose.Identity)];
         ViewFrame fromFront = ViewFrame.From(-Vec3.UnitY, Vec3.UnitZ);
@@ -53,32 +54,36 @@ internal sealed class LinkPage
         (front, above, left, along, claws, pictorial, jointAlong, jointAcross) = (views[0], views[1], views[2], views[3], views[4], views[5], views[6], views[7]);
     }
 
-    /// <summary>The views at true scale, side by side.</summary>
-    public ImmutableArray<OutlinePlan> Plans()
+    /// <summary>The views at true scale, side by side as the projection wants them, the sections further right.</summary>
+    public ImmutableArray<OutlinePlan> Plans(Projection projection)
     {
-        // As in first angle: front, left at its right, above below it; the sections further right. One pitch and a half apart.
         double apart = 2.2 * Math.Max(form.PitchMm, size.Size.Y);
-        OutlinePlan Plan(string name, OutlineView view, int column, int row) => new(
-            name,
-            [.. view.Lines.Select(line => line with { Points = ImmutableArray.CreateRange(line.Points, p => p + new FlatPoint(column * apart, -row * apart)) })],
-            SheetBodies.StoneTag);
-        return [Plan("FRONT", front, 0, 0), Plan("SIDE", left, 1, 0), Plan("TOP", above, 0, 1), Plan("SECTION_A", along, 2, 0), Plan("SECTION_B", claws, 2, 1)];
+        var (side, top) = projection == Projection.FirstAngle ? (1, -1) : (-1, 1);
+        OutlinePlan Plan(string name, string title, OutlineView view, int right, int up)
+        {
+            var origin = new FlatPoint(right * apart, up * apart);
+            ImmutableArray<OutlineLine> lines = [.. view.Lines.Select(line => line with { Points = ImmutableArray.CreateRange(line.Points, p => p + origin) })];
+            return new OutlinePlan(name, title, lines, SheetBodies.StoneTag);
+        }
+
+        return
+        [
+            Plan("FRONT", "FRONT", front, 0, 0), Plan("SIDE", "LEFT SIDE", left, side, 0), Plan("TOP", "TOP", above, 0, top),
+            Plan("SECTION_A", "SECTION A-A", along, 2, 0), Plan("SECTION_B", "SECTION B-B", claws, 2, top),
+        ];
     }
 
     /// <summary>The page's content and its scale.</summary>
     public (SheetScale Scale, ImmutableArray<Mark> Marks) Draw(PaperBox field, Projection projection)
-    {
-        var scale = SheetScale.Largest(candidate => Arrange(candidate, field, projection) is { Fits: true });
-        return (scale, Arrange(scale, field, projection).Marks);
-    }
+        => Grid.Largest(scale => Cells(scale, projection), field);
 
-    /// <summary>The sections' page and its scale.</summary>
-    public (SheetScale Scale, ImmutableArray<Mark> Marks) DrawSections(PaperBox field)
-    {
-        Grid Sections(SheetScale scale) => Grid.Lay(new Block?[,] { { Along(scale), JointAlong(scale) }, { Claws(scale), JointAcross(scale) } }, field);
-        var scale = SheetScale.Largest(candidate => Sections(candidate).Fits);
-        return (scale, Sections(scale).Marks);
-    }
+    /// <summary>The sections, on one page, or on two where the joint would be drawn smaller than the link.</summary>
+    public ImmutableArray<DrawnPage> DrawSections(PaperBox field, SheetScale ofLink) => DrawnPage.Lay(
+        new("sections of link and joint", scale => new Block?[,] { { Along(scale), JointAlong(scale) }, { Claws(scale), JointAcross(scale) } }),
+        new("sections of the link", scale => new Block?[,] { { Along(scale), Claws(scale) } }),
+        new("sections of the joint", scale => new Block?[,] { { JointAlong(scale) }, { JointAcross(scale) } }),
+        field,
+        ofLink);
 
     /// <summary>Pen of a line: stones fine, metal wide, hidden metal dashed, hidden stones not at all.</summary>
     internal static Pen? PenOf(OutlineLine line) => (SheetBodies.IsStone(line.Tag), line.IsVisible, line.Kind) switch
@@ -90,13 +95,12 @@ internal sealed class LinkPage
         _ => SheetPens.Hidden,
     };
 
-    private Grid Arrange(SheetScale scale, PaperBox field, Projection projection)
+    private Block?[,] Cells(SheetScale scale, Projection projection)
     {
         Block frontBlock = Front(scale), aboveBlock = Above(scale), leftBlock = Left(scale), pictorialBlock = Pictorial(scale);
-        var cells = projection == Projection.FirstAngle
+        return projection == Projection.FirstAngle
             ? new Block?[,] { { frontBlock, leftBlock }, { aboveBlock, pictorialBlock } }
             : new Block?[,] { { pictorialBlock, aboveBlock }, { leftBlock, frontBlock } };
-        return Grid.Lay(cells, field);
     }
 
     private Block Front(SheetScale scale)
@@ -130,7 +134,7 @@ internal sealed class LinkPage
         view.CuttingPlane(new(size.Low.X, 0), new(size.High.X, 0), new(0, 1), "A");
         var cut = new FlatPoint(Math.Cos(form.ClawAzimuth), Math.Sin(form.ClawAzimuth)) * (form.ClawReachMm + form.ClawRadiusMm);
         view.CuttingPlane(cut * -1, cut, new FlatPoint(-Math.Sin(form.ClawAzimuth), Math.Cos(form.ClawAzimuth)), "B");
-        view.Dimension(DrawnView.Side.Below, new(-reachX, -reachY), new(reachX, -reachY), Mm(2 * reachX));
+        view.Dimension(DrawnView.Side.Below, new(-reachX, -reachY), new(reachX, -reachY), $"{Mm(2 * reachX)} claws");
         view.Dimension(DrawnView.Side.Left, new(-reachX, -reachY), new(-reachX, reachY), $"{Mm(2 * reachY)} claws");
 
         // Where no claw lies over the girdle; the claw is one that no section goes through.
@@ -213,7 +217,7 @@ internal sealed class LinkPage
             view.Leader(at, clears);
         }
 
-        return view.Finish("JOINT, SECTION A-A, TAUT", $"bends {Angle(2 * form.OutwardHalf)} back to its stops, {Angle(2 * form.InwardHalf)} in{(window is null ? $"; {clears}" : "")}") with { IsFree = true };
+        return view.Finish("JOINT, SECTION A-A, TAUT", $"bends {bend.Outward} back to its stops, {bend.Inward} in{(window is null ? $"; {clears}" : "")}") with { IsFree = true };
     }
 
     // Where the second link is cut along the round that clears the first one's eye; null where the gallery is open there.

@@ -9,8 +9,8 @@ namespace Linewright.Sheets;
 
 /// <summary>Front door of the room: draws the technical sheet that a bench makes the piece from.</summary>
 /// <remarks>
-/// Page 1 the link, 2 its sections and the joint, 3 the whole line, 4 the clasp, then parts, stones, metal, tolerances, finish, work and cautions in
-/// words. All dimensions are the finished piece's, in mm, those in brackets measured on the mesh and for information only.
+/// Page 1 the link, then its sections and the joint, the whole line with its parts, the clasp, then stones, metal, tolerances, finish, work and cautions
+/// in words. All dimensions are the finished piece's, in mm, those in brackets measured on the mesh and for information only.
 /// The same piece and date give the same sheet.
 /// </remarks>
 public static class SheetDrawer
@@ -33,33 +33,31 @@ public static class SheetDrawer
             projection,
             brief.Name,
             $"{brief.Alloy.Name}, {Number(brief.Alloy.FinenessPerMille, 0)} \u2030",
-            $"{Count(piece.Layout.Count)} {brief.Species.Name.ToLowerInvariant()}, round, {Dia(piece.Stone.DiameterMm)}",
+            $"{Count(piece.Layout.Count)} \u00d7 {brief.Species.Name.ToLowerInvariant()}, round, {Dia(piece.Stone.DiameterMm)}",
             task.Date);
         var bodies = new SheetBodies(piece, task.Bodies);
+        var bend = JointBend.Of(piece, task.Report);
+        var linkSize = model.MeshOf(PartRole.Link).Mesh.Bounds;
         LinkPage link = null!;
         LinePage line = null!;
         ClaspPage clasp = null!;
         Parallel.Invoke(
-            () => link = new LinkPage(piece, bodies, model.MeshOf(PartRole.Link).Mesh.Bounds),
-            () => line = new LinePage(piece, bodies),
+            () => link = new LinkPage(piece, bodies, linkSize, bend),
+            () => line = new LinePage(piece, bodies, linkSize.Size.Y, bend),
             () => clasp = new ClaspPage(piece, bodies, ClaspSize(model)));
         var (linkScale, linkMarks) = link.Draw(frame.Field, projection);
-        var (jointScale, jointMarks) = link.DrawSections(frame.Field);
         var (lineScale, lineMarks) = line.Draw(frame.Field, width => SheetWords.Parts(task, width));
-        var (claspScale, claspMarks) = clasp.Draw(frame.Field, projection);
+        ImmutableArray<DrawnPage> drawn =
+        [
+            new("link, as set", linkScale.Text, linkMarks), .. link.DrawSections(frame.Field, linkScale), new("line, parts", lineScale, lineMarks), .. clasp.Draw(frame.Field, projection),
+        ];
         var words = WordFlow.Set(SheetWords.Sections(task, WordFlow.ColumnMm(frame.Field)), frame.Field, frame.Corner);
-        var count = 4 + words.Length;
+        var notes = Notes(frame, SheetWords.GeneralTolerance(piece));
+        var count = drawn.Length + words.Length;
         var pages = ImmutableArray.CreateBuilder<Page>();
-        pages.Add(frame.Page("link, as set", linkScale.Text, 1, count, [.. linkMarks, .. Notes(frame)]));
-        pages.Add(frame.Page("sections of link and joint", jointScale.Text, 2, count, [.. jointMarks, .. Notes(frame)]));
-        pages.Add(frame.Page("line, parts", lineScale, 3, count, [.. lineMarks, .. Notes(frame)]));
-        pages.Add(frame.Page("clasp, closed", claspScale.Text, 4, count, [.. claspMarks, .. Notes(frame)]));
-        for (var i = 0; i < words.Length; i++)
-        {
-            pages.Add(frame.Page("stones, finish, work, cautions", "none", 5 + i, count, words[i]));
-        }
-
-        return new TechnicalSheet(new PaperDocument($"{brief.Name}, technical sheet", pages.ToImmutable()), link.Plans());
+        pages.AddRange(drawn.Select((page, i) => frame.Page(page.Title, page.Scale, i + 1, count, [.. page.Marks, .. notes])));
+        pages.AddRange(words.Select((marks, i) => frame.Page("stones, finish, work, cautions", "none", drawn.Length + i + 1, count, marks)));
+        return new TechnicalSheet(new PaperDocument($"{brief.Name}, technical sheet", pages.ToImmutable()), link.Plans(projection), ProjectionSign.NameOf(projection));
     }
 
     private static Bounds ClaspSize(PieceModel model)
@@ -74,11 +72,11 @@ public static class SheetDrawer
     }
 
     // Left of the title block: what the dimensions are.
-    private static ImmutableArray<Label> Notes(SheetFrame frame)
+    private static ImmutableArray<Label> Notes(SheetFrame frame, string tolerance)
     {
         var corner = frame.Corner;
         return Paragraph.Set(
-            "Finished piece, as set and polished; dimensions in mm, in brackets: for information. The figures hold: do not measure the print.",
+            $"Finished piece, as set and polished; dimensions in mm, in brackets: for information. Without a tolerance {tolerance}; others on the last sheets. The figures hold: do not measure the print.",
             SheetPens.Small,
             corner.Left,
             corner.Top,

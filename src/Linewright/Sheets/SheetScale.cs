@@ -12,6 +12,16 @@ internal readonly record struct SheetScale(double Factor)
     /// <summary>All scales, the largest first.</summary>
     public static IEnumerable<SheetScale> All => Standard.Select(factor => new SheetScale(factor));
 
+    /// <summary>The next smaller scale; the smallest has none and is its own.</summary>
+    public SheetScale Smaller
+    {
+        get
+        {
+            var factor = Factor;
+            return All.FirstOrDefault(scale => scale.Factor < factor, this);
+        }
+    }
+
     /// <summary>As it stands in the title block: 10:1, 1:2.</summary>
     public string Text => Factor >= 1
         ? string.Create(CultureInfo.InvariantCulture, $"{Factor:0}:1")

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Linewright.Brief;
 using Linewright.Checks;
+using Linewright.Making;
 using Linewright.Materials;
 using Linewright.Paper;
 using Linewright.Parts;
@@ -11,9 +12,6 @@ namespace Linewright.Sheets;
 /// <summary>What the sheet says in words: stones and seats, alloy, tolerances, finish by face, order of work, cautions.</summary>
 internal static class SheetWords
 {
-    // What must stay between two girdles, and what a joint must run free by. Common practice: stones never touch; 0.05 to 0.10 on the diameter after assembly.
-    private const double GirdlesMm = 0.15;
-
     /// <summary>Heading and table of every section, in the order in which a bench needs them.</summary>
     public static IEnumerable<(string Heading, Table Table)> Sections(SheetTask task, double widthMm)
     {
@@ -23,8 +21,8 @@ internal static class SheetWords
         yield return ("Stones and seats", Named([.. Stones(piece, task)]));
         yield return ("Alloy and weights", Named([.. Metal(piece, task)]));
         yield return ("Finish, face by face", Finish(piece, widthMm));
-        yield return ("Tolerances", Named([.. Tolerances(piece)]));
-        yield return ("Order of work", Numbered(Work(piece), widthMm));
+        yield return ("Tolerances", Named([.. Tolerances(piece, task.Report.StoneOrder)]));
+        yield return ("Order of work", Numbered(Work(piece, JointBend.Of(piece, task.Report)), widthMm));
         var open = task.Report.Findings.Where(finding => finding.Verdict != Verdict.Pass).ToList();
         yield return ("What the checks say", open.Count == 0
             ? Numbered([FormattableString.Invariant($"All {task.Report.Findings.Count} checks pass.")], widthMm)
@@ -46,12 +44,15 @@ internal static class SheetWords
     {
         var rows = task.Report.Parts.Select(part => (ImmutableArray<string>)
         [
-            part.Name, Count(part.Count), part.IsCast ? "cast" : "drawn wire", Mm(part.MassG), Mm(part.MassG * part.Count),
+            part.Name, Count(part.Count), part.IsCast ? "cast" : "drawn wire", Factor(part.MassG, part.Count), Mm(part.MassG * part.Count),
         ]).ToList();
         if (task.Report.Weights is { } weights)
         {
-            rows.Add(["all metal", "", "", "", Mm(weights.MetalFinishedG)]);
+            rows.Add(["all metal", "", "rounded once", "", Mm(weights.MetalFinishedG)]);
         }
+
+        var (stones, brief) = (task.Report.Stones, task.Model.Piece.Design.Brief);
+        rows.Add([$"stone {Dia(brief.Stone.DiameterMm)}", Count(stones.Count), "set", $"{Factor(stones.EachCt, stones.Count)} ct", $"{Mm(stones.TotalCt)} ct"]);
 
         double rest = widthMm - 11 - 20 - 16 - 17;
         return new Table(
@@ -67,7 +68,7 @@ internal static class SheetWords
     {
         var (brief, form, stone, stones) = (piece.Design.Brief, piece.Link, piece.Stone, task.Report.Stones);
         yield return ("stone", $"{Count(stones.Count)} \u00d7 {brief.Species.Name}, round brilliant, {Dia(stone.DiameterMm)}");
-        yield return ("weight", $"{Fine(stones.EachCt)} ct each, {Mm(stones.TotalCt)} ct in all");
+        yield return ("weight", $"{Factor(stones.EachCt, stones.Count)} ct each, {Mm(stones.TotalCt)} ct in all");
         yield return ("cut to", $"table {Number(brief.Stone.TablePercent, 1)} %, crown {Number(brief.Stone.CrownDeg, 1)}\u00b0, pavilion {Number(brief.Stone.PavilionDeg, 2)}\u00b0, girdle {Number(brief.Stone.GirdlePercent, 1)} %; depth {Mm(stone.DepthMm)}");
         yield return ("seat", $"4 bearings, cut {Mm(form.SeatMm)} into claws of {Dia(2 * form.ClawRadiusMm)}; girdle's middle {Mm(form.GirdleHeightMm)} over the skin");
         // Source read: a setting bur of 98 to 100 % of the stone.
@@ -92,16 +93,23 @@ internal static class SheetWords
         yield return ("tongue", $"strip {Mm(piece.Clasp.StripMm)} mm, {(brief.Clasp.Temper == Temper.Hard ? "hard" : "annealed")}; one leaf, {Mm(piece.Clasp.LeafMm)} mm");
     }
 
-    private static IEnumerable<(string, string)> Tolerances(Piece piece)
+    /// <summary>What holds where a dimension bears no tolerance: two standard deviations of the process, mm.</summary>
+    public static string GeneralTolerance(Piece piece) => $"\u00b1{Mm(2 * piece.Design.Brief.Process.ToleranceMm)}";
+
+    private static IEnumerable<(string, string)> Tolerances(Piece piece, StoneOrder? order)
     {
         var (spec, hinge, layout) = (piece.Design.Spec!, piece.Hinge, piece.Layout);
         var sigma = piece.Design.Brief.Process.ToleranceMm;
-        yield return ("without a tolerance", $"\u00b1{Mm(2 * sigma)}: two standard deviations of the process, {Number(sigma, 3)} each");
+        yield return ("without a tolerance", $"{GeneralTolerance(piece)}: two standard deviations of the process, {Number(sigma, 3)} each");
         yield return ("pitch", $"{Fine(layout.PitchMm)}: 0.01 on every link is {Mm(0.01 * layout.Count)} on the piece; measure ten links pulled taut: {Mm(10 * layout.PitchMm)}");
         yield return ("laid-flat length", $"{Mm(layout.LaidFlatMm)} \u00b11.5 (common practice), closed and taut; all play together shortens it by {Mm(layout.PlayTotalMm)}");
         yield return ("hole over bar", $"{Fine(hinge.HoleMm - hinge.BarMm)} on the diameter; it must run free from 0.05, and over 0.10 it rattles (common practice)");
         yield return ("eye between cheeks", $"{Mm(hinge.SideClearanceMm)} each side; 0.05 to 0.10 (common practice)");
-        yield return ("stone", $"\u00b1{(piece.Link.StoneMm < 2 ? "0.05" : "0.10")} in a parcel (common practice); none over {Dia(layout.PitchMm - GirdlesMm)}, or girdles come within {Mm(GirdlesMm)}");
+        if (order is not null)
+        {
+            yield return ("stones", $"{Dia(StoneOrders.Up(order.SmallestMm))} to {Mm(StoneOrders.Down(order.LargestMm))}, as ordered: smaller ones sit loose, larger ones do not fit: {order.SpreadReason}");
+        }
+
         yield return ("walls, finished", $"drawn at least {Mm(spec.DrawnWallMm)} in this metal, wires {Mm(spec.DrawnWireMm)}, round a hinge hole {Mm(spec.DrawnKnuckleMm)}; a casting up to {Mm(piece.Design.Brief.Process.WallShortfallMm)} thinner is let pass");
         yield return ("tongue in its box", $"{Mm(spec.SidePlayMm)} each side, {Mm(ClaspForm.SlideMm)} over and under: it slides and does not rattle");
         yield return ("catch", $"holds {Mm(piece.Clasp.OverlapMm)} behind the lip; freed by {Mm(piece.Clasp.PressMm)}");
@@ -129,13 +137,13 @@ internal static class SheetWords
         }
 
         return new Table(
-            [new("face", 0.40 * widthMm), new("finish", 0.44 * widthMm), new("left on", 0.16 * widthMm, Align.Right)], [.. rows], SheetPens.Small)
+            [new("face", 0.38 * widthMm), new("finish", 0.42 * widthMm), new("left on, mm", 0.20 * widthMm, Align.Right)], [.. rows], SheetPens.Small)
         {
             PaddingMm = PaddingMm,
         };
     }
 
-    private static IEnumerable<string> Work(Piece piece)
+    private static IEnumerable<string> Work(Piece piece, JointBend bend)
     {
         var (hinge, form, layout) = (piece.Hinge, piece.Link, piece.Layout);
         yield return "Cut sprues, tumble, check every bore and bar with gauges; pre-polish links and clasp apart.";
@@ -149,18 +157,20 @@ internal static class SheetWords
         }
 
         yield return "All links lie one way: eye of one over the bar of the next. The last eye joins the box's bar, the tongue's eye joins the first link's bar.";
-        yield return $"Try every joint: it falls by its own weight, bends {Angle(2 * form.OutwardHalf)} back to its stops. Pull taut and measure {Mm(layout.LaidFlatMm - layout.ClaspMm)} over {Count(layout.Count)} links.";
+        yield return $"Try every joint: it falls by its own weight, bends {bend.Outward} back to its stops. Pull taut and measure {Mm(layout.LaidFlatMm - layout.ClaspMm)} over {Count(layout.Count)} links.";
         yield return $"Set: cut bearings {Mm(form.SeatMm)} deep at {Mm(form.GirdleHeightMm)} over the skin, lay all tables level, bend opposite claws by turns, cut off over {Mm(form.TableHeightMm)}, round the tips, try with a stocking.";
         yield return "Final polish with the line pulled taut on a board; clean, dry, rinse the box through its open back.";
         yield return $"Fit the tongue last: it clicks behind the lip, comes free with {Mm(piece.Clasp.PressMm)} of the push, and takes no set after twenty openings.";
     }
 
+    // Which rule, unless the words begin with it, then where: a stop on a stop says nothing to whoever does not know that the bend was measured.
     private static string Said(Finding finding)
     {
-        var measured = finding is { Measured: { } value, Limit: { } limit }
-            ? $": {Number(value, 3)} {finding.Unit}, limit {Number(limit, 3)} {finding.Unit}".TrimEnd()
-            : "";
+        var figures = finding.Figures().Replace(" deg", "\u00b0", StringComparison.Ordinal);
+        var measured = figures.Length > 0 ? $": {figures}" : "";
         var cure = finding.Cure.Length > 0 ? $"; {finding.Cure}" : "";
-        return $"{(finding.Verdict == Verdict.Fail ? "FAIL" : "Caution")}: {finding.Where}{measured}{cure}.";
+        var verdict = finding.Verdict == Verdict.Fail ? "FAIL" : "Caution";
+        var rule = finding.Where.StartsWith(finding.Rule.Split('-')[0], StringComparison.OrdinalIgnoreCase) ? "" : $", {finding.Rule.Replace('-', ' ')}";
+        return $"{verdict}{rule}: {finding.Where}{measured}{cure}.";
     }
 }

@@ -20,6 +20,15 @@ internal static class WordFlow
     /// <param name="corner">Where the first column may go on below the field; empty where it may not.</param>
     public static ImmutableArray<ImmutableArray<Mark>> Set(IEnumerable<(string Heading, Table Table)> sections, PaperBox field, PaperBox corner)
     {
+        // Tables stay whole, unless that costs a sheet.
+        ImmutableArray<(string, Table)> all = [.. sections];
+        var whole = Set(all, field, corner, keepsWhole: true);
+        var parted = whole.Length == 1 ? whole : Set(all, field, corner, keepsWhole: false);
+        return parted.Length < whole.Length ? parted : whole;
+    }
+
+    private static ImmutableArray<ImmutableArray<Mark>> Set(IEnumerable<(string Heading, Table Table)> sections, PaperBox field, PaperBox corner, bool keepsWhole)
+    {
         var pages = new List<List<Mark>> { new() };
         int column = 0;
         double y = field.Top, width = ColumnMm(field);
@@ -47,7 +56,8 @@ internal static class WordFlow
                 // A heading stays with its table's first row; where the rest of the column is short a table that fits the next one moves there whole.
                 var head = SheetPens.Heading.CapitalMm + HeadingMm;
                 var room = Bottom() - y - head;
-                if (y > field.Top && (room < Math.Min(table.HeightMm, 18) || (table.HeightMm > room && table.HeightMm <= field.Height - head && room < 0.15 * field.Height)))
+                var least = keepsWhole ? 18 : (table with { Rows = [table.Rows[0]] }).HeightMm;
+                if (y > field.Top && (room < Math.Min(table.HeightMm, least) || (keepsWhole && table.HeightMm > room && table.HeightMm <= field.Height - head && room < 0.15 * field.Height)))
                 {
                     NextColumn();
                 }

@@ -57,6 +57,44 @@ public sealed class QuoteVerbTests : IDisposable
     }
 
     [Fact]
+    public void Make_prices_the_plan_that_it_follows_and_makes_no_second_one()
+    {
+        var bench = new SampleWorkbench();
+        var place = Path.Combine(folder, "out");
+        Assert.Equal(ExitCode.Done, Run(["make", Brief(), "--prices", SamplePrices.File, "--out", place], bench).Code);
+        Assert.Equal(0, bench.Quoted);
+        Assert.True(File.Exists(Path.Combine(place, "quote.json")));
+    }
+
+    [Theory]
+    [InlineData("make")]
+    [InlineData("sheet")]
+    public void A_name_that_paper_cannot_show_is_said_and_the_files_are_made(string verb)
+    {
+        var place = Path.Combine(folder, "out");
+        var (code, _, error) = Run([verb, Brief(), "--set", "name=\u6e2f\u53e3", "--out", place]);
+        Assert.Equal(ExitCode.Done, code);
+        Assert.True(Directory.Exists(place));
+        Assert.StartsWith("Paper cannot show letters of the piece's name (U+6E2F, U+53E3): they stand as [?] in PDF and SVG", error, StringComparison.Ordinal);
+        Assert.DoesNotContain("Paper cannot show", Run([verb, Brief(), "--out", place]).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Words_of_a_price_list_that_paper_cannot_show_are_said_where_a_page_is_written()
+    {
+        var prices = Write("prices.json", File.ReadAllText(SamplePrices.File).Replace("All prices are invented", "\u6e2f", StringComparison.Ordinal));
+        var place = Path.Combine(folder, "out");
+        const string said = "Paper cannot show a letter of the price list's note (U+6E2F)";
+        Assert.StartsWith(said, Run(["quote", Brief(), "--prices", prices, "--out", place]).Error, StringComparison.Ordinal);
+        Assert.StartsWith(said, Run(["make", Brief(), "--prices", prices, "--out", place]).Error, StringComparison.Ordinal);
+        using var quote = JsonDocument.Parse(File.ReadAllText(Path.Combine(place, "quote.json")));
+        Assert.Contains(quote.RootElement.GetProperty("shop_notes").EnumerateArray(), note => note.GetString()!.StartsWith(said, StringComparison.Ordinal));
+
+        // Without a page there is nothing to warn of: the tables show every letter.
+        Assert.Equal("", Run(["quote", Brief(), "--prices", prices]).Error);
+    }
+
+    [Fact]
     public void A_grid_asks_for_every_combination_and_says_why_a_cell_cannot_be_made()
     {
         var bench = new SampleWorkbench();
@@ -72,6 +110,7 @@ public sealed class QuoteVerbTests : IDisposable
 
     [Theory]
     [InlineData("stone.diameter_mm", "--grid stone.diameter_mm: expected a field, =, and values parted by commas")]
+    [InlineData("stone.diameter_mm=3,9", "--grid stone.diameter_mm: read 9, expected a number from 1.2 to 8 mm")]
     [InlineData("stone.diameter_mm=2,,3", "--grid stone.diameter_mm=2,,3: expected a field")]
     [InlineData("stone.diameter_mm=2,30", "stone.diameter_mm: read 30, expected a number from 1.2 to 8 mm")]
     [InlineData("stone.diametre=2", "did you mean \"stone.diameter_mm\"?")]

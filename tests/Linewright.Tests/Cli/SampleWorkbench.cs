@@ -31,7 +31,13 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
     public Report Weigh(ResolvedBrief brief, IProgress<string> stage, CancellationToken stop) => Answer(brief, stage);
 
     public (Report Report, PieceQuote Quote) Quote(ResolvedBrief brief, PriceList list, string? grade, IProgress<string> stage, CancellationToken stop)
-        => (Answer(brief, stage), Quotes.Of(SamplePrices.Basis, list, grade));
+    {
+        Quoted++;
+        return (Answer(brief, stage), Quotes.Of(SamplePrices.Basis, list, grade));
+    }
+
+    /// <summary>How many pieces were built for their price alone.</summary>
+    public int Quoted { get; private set; }
 
     public QuoteGrid Grid(IReadOnlyList<GridAxis> axes, IReadOnlyList<ResolvedBrief> briefs, PriceList list, string? grade, bool isChecked, IProgress<string> stage, CancellationToken stop)
     {
@@ -51,10 +57,11 @@ internal sealed class SampleWorkbench(params Verdict[] verdicts) : IWorkbench
         return Answer(brief, stage);
     }
 
-    public Report Plate(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop) => Make(brief, PaperSize.A4, null, folder, stage, stop);
+    public Report Plate(ResolvedBrief brief, OutputFolder folder, IProgress<string> stage, CancellationToken stop) => Make(brief, PaperSize.A4, null, null, folder, stage, stop);
 
-    public Report Make(ResolvedBrief brief, PaperSize paper, DateOnly? date, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
+    public Report Make(ResolvedBrief brief, PaperSize paper, DateOnly? date, Action<QuoteBasis>? priced, OutputFolder folder, IProgress<string> stage, CancellationToken stop)
     {
+        priced?.Invoke(SamplePrices.Basis);
         SheetAsked = (paper, date);
         using (var part = folder.Create("parts/link.stl"))
         {

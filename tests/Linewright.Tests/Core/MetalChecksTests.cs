@@ -130,10 +130,24 @@ public class MetalChecksTests
         Assert.DoesNotContain(plain, text => text.Contains("nickel", StringComparison.Ordinal));
         Assert.Contains(nickel, text => text.Contains("11 % nickel", StringComparison.Ordinal));
         Assert.Contains(platinum, text => text.Contains("phosphate", StringComparison.Ordinal));
+        Assert.All([.. plain, .. platinum], text => Assert.False(System.Text.RegularExpressions.Regex.IsMatch(text, "[0-9] C\\b", System.Text.RegularExpressions.RegexOptions.NonBacktracking), text));
         Assert.Contains(plain, text => text.Contains("36 months", StringComparison.Ordinal));
         Assert.Contains(plain, text => text.StartsWith("Diamond at the bench", StringComparison.Ordinal));
         Assert.Equal(plain.Count, plain.Distinct(StringComparer.Ordinal).Count());
+        var named = Cautions.For(CheckedPieces.Design(4, "gold-750-yellow").Brief with { Name = "\u6e2f" });
+        Assert.Equal([.. plain, named[^1]], named);
+        Assert.StartsWith("Paper cannot show a letter of the piece's name (U+6E2F)", named[^1], StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData(40.393432, 55.0, "%", "40.4 %, limit 55 %")]
+    [InlineData(7.951, 8.0, "deg", "7.95 deg, limit 8 deg")]
+    [InlineData(0.0899, 0.05, "mm", "0.09 mm, limit 0.05 mm")]
+    [InlineData(4.0, 4.0, "", "4, limit 4")]
+    [InlineData(1.475, null, "N", "1.48 N")]
+    [InlineData(null, null, "mm", "")]
+    public void A_finding_is_as_exact_as_its_unit_bears_and_never_looks_like_its_limit(double? measured, double? limit, string unit, string said)
+        => Assert.Equal(said, new Finding("rule", Verdict.Caution, "where", measured, limit, unit, "test", "assumed", "").Figures());
 
     private static Finding Find(IEnumerable<Finding> findings, string rule) => findings.First(finding => finding.Rule == rule);
 }

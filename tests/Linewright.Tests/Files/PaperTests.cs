@@ -23,6 +23,39 @@ public class PaperTests
     public void The_type_can_write_every_sign_of_a_drawing(TextWeight weight)
         => Assert.DoesNotContain("\u00b0\u00b1\u00d7\u00d8\u00b5\u2013\u2019\u20ac\u00a3\u00a5\u00fc\u00e9\u2264\u2265\u2248".EnumerateRunes(), rune => !Typeface.Of(weight).Has(rune.Value));
 
+    [Theory]
+    [InlineData("港口的灯火", "[?]")]
+    [InlineData("港口 \u2728 für Žofia", "[?] [?] für Žofia")]
+    [InlineData("Ωμέγα, Ёлка, ‰", "Ωμέγα, Ёлка, ‰")]
+    [InlineData("a\u200db\ufe0f", "ab")] // A joiner and a selector of a letter's look: nobody sees them.
+    public void Letters_that_the_type_lacks_never_print_as_boxes(string name, string printed)
+    {
+        foreach (var weight in (TextWeight[])[TextWeight.Regular, TextWeight.Strong])
+        {
+            var style = new TextStyle(2.5, weight);
+            var label = new Label(new PaperPoint(10, 10), name, style);
+            Assert.Equal(printed, label.Text);
+            Assert.Equal(style.WidthOf(printed), style.WidthOf(name), 9);
+            Assert.Equal([printed], Paragraph.Lines(name, style, 100).Select(line => new Label(label.At, line, style).Text));
+            var page = new Page(PaperSize.A4, [label]);
+            Assert.DoesNotContain(new PaperDocument("", [page]).CharactersIn(weight), character => !style.Face.Has(character));
+            var svg = new XmlDocument();
+            svg.Load(new MemoryStream(Svg(page)));
+            Assert.Equal(printed, svg.GetElementsByTagName("text")[0]!.InnerText);
+        }
+    }
+
+    [Fact]
+    public void What_cannot_be_printed_is_said_in_letters_that_can()
+    {
+        Assert.Null(UnprintedLetters.Sentence("the name", "Straußenfeder – Ωμέγα"));
+        Assert.Null(UnprintedLetters.Sentence("the name", null));
+        var said = UnprintedLetters.Sentence("the name", "港口的灯火港 \u2728\ud83d\ude00");
+        Assert.StartsWith("Paper cannot show letters of the name (U+6E2F, U+53E3, U+7684, U+706F, U+706B, U+2728 and 1 more): they stand as [?]", said, StringComparison.Ordinal);
+        Assert.Equal(said, Typeface.Of(TextWeight.Regular).Printable(said!));
+        Assert.Contains("a letter of the name (U+6E2F): it stands", UnprintedLetters.Sentence("the name", "a港"), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Lines_of_a_paragraph_keep_their_width_and_lose_no_word()
     {

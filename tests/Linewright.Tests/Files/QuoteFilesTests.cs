@@ -81,6 +81,9 @@ public class QuoteFilesTests
         Assert.Contains("2026-03-31", text, StringComparison.Ordinal);
         Assert.Contains("750 parts in a thousand of gold", text, StringComparison.Ordinal);
         Assert.Contains("not a binding offer", text, StringComparison.Ordinal);
+
+        // To a thousandth, or 74 stones of 0.01 ct would weigh 0.94 together.
+        Assert.Contains("stones about 0.100 ct each, 4.80 ct together", text, StringComparison.Ordinal);
         Assert.All((string[])["markup", "59.89", "600.00", "overhead", "bench", "refin", "flask", "this piece alone"], word => Assert.DoesNotContain(word, text, StringComparison.OrdinalIgnoreCase));
     }
 

@@ -79,9 +79,111 @@ public class SheetTests
         Assert.True(HeightOf(PaperSize.Letter, "TOP") < HeightOf(PaperSize.Letter, "FRONT"));
 
         // The clasp's page has the same sign in its title block, and stands as it says.
-        double ClaspHeightOf(PaperSize paper, string name) => Of(4.0).Draw(paper).Document.Pages[3].Marks.OfType<Label>().Single(label => label.Text == name).At.Y;
+        double ClaspHeightOf(PaperSize paper, string name) => Of(4.0).Draw(paper).Document.Pages.SelectMany(page => page.Marks).OfType<Label>().Single(label => label.Text == name).At.Y;
         Assert.True(ClaspHeightOf(PaperSize.A4, "FROM ABOVE") > ClaspHeightOf(PaperSize.A4, "SECTION C-C, CLOSED"));
         Assert.True(ClaspHeightOf(PaperSize.Letter, "FROM ABOVE") < ClaspHeightOf(PaperSize.Letter, "SECTION C-C, CLOSED"));
+    }
+
+    [Fact]
+    public void The_outlines_lie_as_the_sheet_does_and_say_how()
+    {
+        // Standard: ISO 5456-2: in first angle the view from above lies below the front view and the left side at its right; in third the other way round.
+        foreach (var (paper, up, said) in new[] { (PaperSize.A4, -1, "FIRST ANGLE"), (PaperSize.Letter, 1, "THIRD ANGLE") })
+        {
+            var sheet = Of(4.0).Draw(paper);
+            FlatPoint Middle(string name)
+            {
+                var points = sheet.Outlines.Single(plan => plan.Name == name).Lines.SelectMany(line => line.Points).ToList();
+                return new FlatPoint((points.Min(p => p.X) + points.Max(p => p.X)) / 2, (points.Min(p => p.Y) + points.Max(p => p.Y)) / 2);
+            }
+
+            Assert.Equal(up, Math.Sign(Middle("TOP").Y - Middle("FRONT").Y));
+            Assert.Equal(-up, Math.Sign(Middle("SIDE").X - Middle("FRONT").X));
+            var dxf = System.Text.Encoding.ASCII.GetString(Files(Of(4.0), paper)["outlines.dxf"]);
+            Assert.Contains($"TEXT\r\n8\r\nNOTES\r\n", dxf, StringComparison.Ordinal);
+            Assert.Contains($"\r\n{said} PROJECTION, MM, SCALE 1:1, AS SET\r\n", dxf, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void What_is_multiplied_on_the_sheet_gives_what_stands_there()
+    {
+        // 48 x 3.420 is 164.16; the line is 164.14 long.
+        Assert.Equal("3.4196", Figures.Factor(3.419587, 48));
+        Assert.Equal("2.400", Figures.Factor(2.4, 63));
+        foreach (var diameter in (double[])[1.5, 3.0, 4.0])
+        {
+            var made = Of(diameter);
+            var texts = made.Draw(PaperSize.A4).Document.Pages.SelectMany(page => page.Marks).OfType<Label>().Select(label => label.Text).ToList();
+            var figures = texts.Single(text => text.Contains(" links \u00d7 ", StringComparison.Ordinal)).Split(' ').Where(word => char.IsDigit(word[0])).Select(word => decimal.Parse(word, CultureInfo.InvariantCulture)).ToList();
+            Assert.Equal(figures[2], Math.Round(figures[0] * figures[1], 2, MidpointRounding.AwayFromZero));
+        }
+    }
+
+    [Fact]
+    public void The_sheet_names_the_stones_that_the_order_names_and_the_bend_that_was_measured()
+    {
+        var made = Of(4.0);
+        var felt = made.Report with { Findings = [.. made.Report.Findings, new Finding("flex-outward", Verdict.Caution, "stop on stop", 7.951, 8, "deg", "test", "assumed", "a wider gap"), new Finding("opening", Verdict.Caution, "opening", 40.393432, 55, "%", "test", "assumed", "")] };
+        var texts = made.Draw(PaperSize.A4, felt).Document.Pages.SelectMany(page => page.Marks).OfType<Label>().Select(label => label.Text).ToList();
+        var all = string.Join(' ', texts);
+        Assert.Equal(3, texts.Count(text => text.Contains("8.0\u00b0", StringComparison.Ordinal) && !text.Contains("limit", StringComparison.Ordinal)));
+        Assert.Contains("Caution, flex outward: stop on stop: 7.95\u00b0, limit 8\u00b0", all, StringComparison.Ordinal);
+        Assert.Contains("40.4 %, limit 55 %", all, StringComparison.Ordinal);
+
+        // A joint that met nothing was turned by 75 degrees, and bends further.
+        var free = felt with { Findings = [.. felt.Findings, new Finding("flex-inward", Verdict.Pass, "free", 75, 25, "deg", "test", "assumed", "")] };
+        Assert.Contains(made.Draw(PaperSize.A4, free).Document.Pages.SelectMany(page => page.Marks).OfType<Label>(), label => label.Text == "over 75\u00b0");
+        var order = made.Report.StoneOrder!;
+        Assert.Contains(order.Words[0].Split(", ")[1].Replace(" mm", "", StringComparison.Ordinal), all, StringComparison.Ordinal);
+        Assert.Contains($"{Linewright.Sheets.Figures.Mm(made.Model.MeshOf(Linewright.Parts.PartRole.Link).Mesh.Bounds.Size.Y)}", texts);
+    }
+
+    [Theory]
+    [InlineData(1.5)]
+    [InlineData(2.0)]
+    [InlineData(4.0)]
+    [InlineData(8.0)]
+    public void No_leader_runs_through_the_letter_of_a_section(double diameter)
+    {
+        foreach (var page in Papers.SelectMany(paper => Of(diameter).Draw(paper).Document.Pages))
+        {
+            var letters = page.Marks.OfType<Label>().Where(label => label.Text.Length == 1).ToList();
+            var leaders = page.Marks.OfType<Stroke>().Where(stroke => stroke is { Points.Length: 3, IsClosed: false, Pen.WidthMm: 0.18 }).ToList();
+            Assert.DoesNotContain(letters, letter => leaders.Exists(leader => Enumerable.Range(0, 200).Any(i => Holds(letter.Box, On(leader, i / 200.0)))));
+        }
+
+        static PaperPoint On(Stroke leader, double share) => share < 0.5
+            ? leader.Points[0] + (leader.Points[1] - leader.Points[0]) * (2 * share)
+            : leader.Points[1] + (leader.Points[2] - leader.Points[1]) * (2 * share - 1);
+        static bool Holds(PaperBox box, PaperPoint p) => p.X > box.Left && p.X < box.Right && p.Y > box.Top && p.Y < box.Bottom;
+    }
+
+    [Theory]
+    [InlineData(4.0)]
+    [InlineData(8.0)]
+    public void Sections_are_drawn_as_large_as_the_link_and_the_clasp_so_that_its_strip_is_seen(double diameter)
+    {
+        foreach (var paper in Papers)
+        {
+            var pages = Of(diameter).Draw(paper).Document.Pages.Select(page => page.Marks.OfType<Label>().Select(label => label.Text).ToList()).ToList();
+            double ScaleOf(string view) => double.Parse(pages.Single(page => page.Contains(view)).Single(text => text.EndsWith(":1; mm", StringComparison.Ordinal)).Split(':')[0], CultureInfo.InvariantCulture);
+            Assert.All(["SECTION A-A", "SECTION B-B", "JOINT, SECTION A-A, TAUT"], view => Assert.Equal(ScaleOf("FRONT"), ScaleOf(view)));
+            Assert.InRange(ScaleOf("SECTION C-C, CLOSED"), 5, 50);
+        }
+    }
+
+    [Fact]
+    public void Words_run_on_to_a_further_sheet_only_where_they_must()
+    {
+        // Two thirds of a column are left; the next table is a column high and would leave them white.
+        static Table Rows(int count) => new([new("", 60)], [.. Enumerable.Range(0, count).Select(i => (System.Collections.Immutable.ImmutableArray<string>)["row"])], new TextStyle(1.8)) { HasHeading = false, PaddingMm = 0.7 };
+        var field = new PaperBox(0, 0, 240, 160);
+        var row = Rows(1).HeightMm;
+        var column = (int)((160 - 5.9) / row);
+        var sections = new (string, Table)[] { ("one", Rows(column)), ("two", Rows((int)(0.84 * column))), ("three", Rows(column)), ("four", Rows(1)) };
+        Assert.Single(WordFlow.Set(sections[..3], field, PaperBox.Empty));
+        Assert.Single(WordFlow.Set([sections[0], sections[1], ("three", Rows((int)(0.97 * column))), sections[3]], field, PaperBox.Empty));
     }
 
     [Theory]
@@ -182,6 +284,8 @@ public class SheetTests
         var top = found.Layers.Single(layer => layer.Name == "TOP_METAL");
         Assert.Equal(size.Y, top.High - top.Low, 0.05);
 
+        Assert.Equal(["FRONT", "LEFT SIDE", "TOP", "SECTION A-A", "SECTION B-B", "FIRST ANGLE PROJECTION, MM, SCALE 1:1, AS SET"], found.Layers.Single(layer => layer.Name == "NOTES").Texts);
+
         // And as long as the lines that we drew.
         var drawn = made.Draw(PaperSize.A4).Outlines.Single(plan => plan.Name == "SECTION_A").Lines.Where(line => line.Tag != SheetTagOfStone);
         Assert.Equal(drawn.Sum(line => line.Length), found.Layers.Single(layer => layer.Name == "SECTION_A_METAL").Length, 1e-3);
@@ -191,14 +295,23 @@ public class SheetTests
     public void A_layer_of_a_dxf_has_a_name_that_release_12_allows()
         => Assert.Throws<ArgumentException>(() => new DxfLayer("front view", false, []));
 
+    [Theory]
+    [InlineData("\u00d83.00")]
+    [InlineData("50 %")]
+    [InlineData("")]
+    public void Lettering_of_a_dxf_is_what_release_12_reads(string text)
+        => Assert.Throws<ArgumentException>(() => new DxfText(new FlatPoint(0, 0), 1, text));
+
     private static int SheetTagOfStone => Of(4.0).Draw(PaperSize.A4).Outlines[0].StoneTag;
 
     private static Made Of(double diameter) => Known.GetOrAdd(diameter, key => new Lazy<Made>(() => new Made(key))).Value;
 
-    private static SortedDictionary<string, byte[]> Files(Made made)
+    private static SortedDictionary<string, byte[]> Files(Made made) => Files(made, PaperSize.A4);
+
+    private static SortedDictionary<string, byte[]> Files(Made made, PaperSize paper)
     {
         var streams = new SortedDictionary<string, MemoryStream>(StringComparer.Ordinal);
-        SheetFiles.Write(made.Model, made.Report, PaperSize.A4, null, name => streams[name] = new MemoryStream(), CancellationToken.None);
+        SheetFiles.Write(made.Model, made.Report, paper, null, name => streams[name] = new MemoryStream(), CancellationToken.None);
         return new SortedDictionary<string, byte[]>(streams.ToDictionary(file => file.Key, file => file.Value.ToArray(), StringComparer.Ordinal), StringComparer.Ordinal);
     }
 
@@ -223,11 +336,13 @@ public class SheetTests
 
         public Report Report { get; }
 
-        public TechnicalSheet Draw(PaperSize paper) => sheets.GetOrAdd(paper.Name, _ => SheetDrawer.Draw(new SheetTask(
+        public TechnicalSheet Draw(PaperSize paper) => sheets.GetOrAdd(paper.Name, _ => Draw(paper, Report));
+
+        public TechnicalSheet Draw(PaperSize paper, Report report) => SheetDrawer.Draw(new SheetTask(
             Model,
-            Report,
+            report,
             [.. Model.Piece.Parts.Select((part, i) => CreasedNormals.Of(Model.AsSet[i].Mesh, part.AsSet)).Select(surface => OutlineBody.Of(surface.Positions, surface.Normals, surface.Triangles))],
             paper,
-            new DateOnly(2026, 3, 31))));
+            new DateOnly(2026, 3, 31)));
     }
 }

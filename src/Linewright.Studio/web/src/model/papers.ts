@@ -153,7 +153,10 @@ export const papers = {
   /** A file of the door, under the name that it is given there. */
   file: async (door: string, body: string): Promise<File> => {
     const answer = await post(door, body, new AbortController().signal);
-    const name = /filename="?([^";]+)/.exec(answer.headers.get('Content-Disposition') ?? '')?.[1] ?? 'paper';
+    const said = answer.headers.get('Content-Disposition') ?? '';
+    // Letters beyond ASCII stand in the second, written name alone.
+    const written = /filename\*=UTF-8''([^;]+)/i.exec(said)?.[1];
+    const name = written === undefined ? (/filename="?([^";]+)/.exec(said)?.[1] ?? 'paper') : decodeURIComponent(written);
     return new File([await answer.blob()], name, { type: answer.headers.get('Content-Type') ?? '' });
   },
 };
