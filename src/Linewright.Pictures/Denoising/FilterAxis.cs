@@ -63,14 +63,26 @@ internal sealed class FilterAxis
                     other += (b * b - noise) * over;
                 }
 
-                one.CopyTo(PatchFirst, at);
-                other.CopyTo(PatchSecond, at);
+                // Light, and light over a surface's own albedo, cannot be compared: such a pair speaks neither for the patch nor against it.
+                var apart = Vector256.GreaterThan(Vector256.Abs(Load(band.Side, at) - Load(band.Side, at + offset)), Vector256.Create(1.5f));
+                Vector256.AndNot(one, apart).CopyTo(PatchFirst, at);
+                Vector256.AndNot(other, apart).CopyTo(PatchSecond, at);
             }
         }
     }
 
-    /// <summary>Mean over three by three.</summary>
-    public Vector256<float> Patch(float[] plane, int at) => (Row(plane, at - stride) + Row(plane, at) + Row(plane, at + stride)) * (1f / 9);
+    /// <summary>Mean over three by three, of which the largest counts no more than so much.</summary>
+    public Vector256<float> Patch(float[] plane, int at, Vector256<float> most)
+    {
+        var sum = Row(plane, at - stride) + Row(plane, at) + Row(plane, at + stride);
+        if (Vector256.LessThanAny(most, Vector256.Create(float.MaxValue)))
+        {
+            var largest = Vector256.MaxNative(Vector256.MaxNative(Largest(plane, at - stride), Largest(plane, at)), Largest(plane, at + stride));
+            sum -= Vector256.MaxNative(largest - most, Vector256<float>.Zero);
+        }
+
+        return sum * (1f / 9);
+    }
 
     /// <summary>Adds the pixels at an offset; each half is weighed by how alike they are on the other.</summary>
     public void Add(FilterBand band, int at, int offset, Vector256<float> byFirst, Vector256<float> bySecond)
@@ -95,6 +107,9 @@ internal sealed class FilterAxis
 
     /// <summary>Adds to eight numbers of a plane.</summary>
     public static void Add(float[] plane, int at, Vector256<float> value) => (Load(plane, at) + value).CopyTo(plane, at);
+
+    private static Vector256<float> Largest(float[] plane, int at)
+        => Vector256.MaxNative(Vector256.MaxNative(Load(plane, at - 1), Load(plane, at)), Load(plane, at + 1));
 
     private static Vector256<float> Row(float[] plane, int at) => Load(plane, at - 1) + Load(plane, at) + Load(plane, at + 1);
 }

@@ -23,4 +23,38 @@ internal struct FilterPixel
 
     /// <summary>Number of the first surface.</summary>
     public int Facet;
+
+    /// <summary>Whether that surface scatters light evenly, so that the light on it changes slowly.</summary>
+    public bool IsMatte;
+
+    /// <summary>Radius of the circle into which the lens spreads a point there, pixels; 0 in focus.</summary>
+    public float Blur;
+
+    /// <summary>Gathers what another pixel measured; of what kind it is stays as it was.</summary>
+    public void Add(in FilterPixel other)
+    {
+        First = Sum(First, other.First);
+        Second = Sum(Second, other.Second);
+        Variance += other.Variance;
+        Albedo = Sum(Albedo, other.Albedo);
+        Normal = Sum(Normal, other.Normal);
+        Alpha += other.Alpha;
+    }
+
+    /// <summary>Makes of gathered pixels their mean, which is less noisy than each.</summary>
+    public void Share(int count)
+    {
+        var each = 1f / count;
+        First = Times(First, each);
+        Second = Times(Second, each);
+        Variance *= each * each;
+        Albedo = Times(Albedo, each);
+        Normal = Times(Normal, each);
+        Alpha *= each;
+    }
+
+    private static (float, float, float) Sum((float, float, float) a, (float, float, float) b)
+        => (a.Item1 + b.Item1, a.Item2 + b.Item2, a.Item3 + b.Item3);
+
+    private static (float, float, float) Times((float, float, float) a, float by) => (a.Item1 * by, a.Item2 * by, a.Item3 * by);
 }

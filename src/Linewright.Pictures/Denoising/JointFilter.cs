@@ -7,8 +7,8 @@ namespace Linewright.Pictures.Denoising;
 /// Each pixel becomes a mean of pixels near it whose surroundings look alike, where alike is judged on one half of the
 /// samples and the mean taken over the other, so that noise cannot vouch for itself. A pixel never takes from another
 /// facet, part or ground: edges stay where they are. Where the lens blurs one into the other there is no edge to keep, and
-/// the surroundings alone decide. Light is divided by the surface's albedo first, so that patterns of the ground stay
-/// sharp. Grey and colour are judged and averaged each for itself. All strengths were set where ten diamonds came nearest to
+/// the surroundings alone decide; there and on matte ground, where light changes slowly, coarser sizes of the picture say what
+/// wider means are. Light is divided by the surface's albedo first, so that patterns of the ground stay sharp. Grey and colour are judged and averaged each for itself. All strengths were set where ten diamonds came nearest to
 /// their truth. It trades noise for bias: what differs by less than the noise inside one facet is evened out.
 /// Sources: Buades, Coll and Morel (2005), A non-local algorithm for image denoising; halves and variance: Rousselle, Knaus
 /// and Zwicker (2012), Adaptive rendering with non-local means filtering.
@@ -20,6 +20,11 @@ internal static class JointFilter
 
     /// <summary>Rows of a band. Measured: short enough to stay in the cache nearest but one.</summary>
     private const int BandRows = 16;
+
+    /// <summary>
+    /// Coarser sizes at which the picture is filtered as well, each half the one before. Measured: with a third one shadows on the ground lose their shape.
+    /// </summary>
+    private const int Coarser = 2;
 
     /// <summary>How alike patches must be in grey, in standard errors; a lower number keeps more detail and more noise.</summary>
     private const float GreyStrictness = 0.7f;
@@ -41,9 +46,6 @@ internal static class JointFilter
     /// <summary>Spread of normals over which smooth metal still counts as the same spot.</summary>
     private const float NormalSpread = 0.02f;
 
-    /// <summary>Share of a difference that counts where the lens blurs: what is seen there is smooth by itself. Chosen by eye.</summary>
-    private const float Ease = 0.4f;
-
     /// <summary>Filters a picture.</summary>
     /// <param name="width">Pixels across.</param>
     /// <param name="height">Pixels down.</param>
@@ -53,25 +55,44 @@ internal static class JointFilter
     /// <param name="loop">Whose threads, how many; stops between bands.</param>
     public static void Run(int width, int height, Func<int, int, FilterPixel> pixel, float[] colour, float[]? alpha, ParallelOptions loop)
     {
+        var kin = KinMap.Of(width, height, pixel, loop);
+        Run(new FilterLevel(width, height, pixel, kin, kin.Keys, colour, alpha), Coarser, loop);
+    }
+
+    private static void Run(FilterLevel level, int coarser, ParallelOptions loop)
+    {
+        Filter(level, loop);
+        if (coarser > 0)
+        {
+            var half = level.Halve(loop);
+            Run(half, coarser - 1, loop);
+            level.Learn(half, loop);
+        }
+    }
+
+    /// <summary>Filters a picture at one size.</summary>
+    private static void Filter(FilterLevel level, ParallelOptions loop)
+    {
+        int width = level.Width, height = level.Height;
         var bands = (height + BandRows - 1) / BandRows;
         Parallel.For(
             0,
             bands,
             loop,
-            () => new Work(width, alpha is not null),
+            () => new Work(width, level.Alpha is not null),
             (index, _, work) =>
             {
                 var top = index * BandRows;
-                work.Band.Fill(top, width, height, pixel);
+                work.Band.Fill(top, level);
                 work.Filter();
                 for (var y = top; y < Math.Min(top + BandRows, height); y++)
                 {
                     for (var x = 0; x < width; x++)
                     {
-                        work.Read(x, y - top, colour.AsSpan(3 * (y * width + x), 3));
-                        if (alpha is not null)
+                        work.Read(x, y - top, level.Colour.AsSpan(3 * (y * width + x), 3));
+                        if (level.Alpha is not null)
                         {
-                            alpha[y * width + x] = work.Alpha(x, y - top);
+                            level.Alpha[y * width + x] = work.Alpha(x, y - top);
                         }
                     }
                 }
@@ -151,10 +172,9 @@ internal static class JointFilter
                     }
 
                     var turned = Turned(at, offset);
-                    var blurred = Vector256.Equals(Vector256.Create(Band.Key, at), Vector256.Create(FilterBand.Blurred)).AsSingle();
-                    var ease = Vector256.ConditionalSelect(blurred, Vector256.Create(Ease), Vector256<float>.One);
-                    Vector256<float> greyFirst = grey.Patch(grey.PatchFirst, at) * ease, greySecond = grey.Patch(grey.PatchSecond, at) * ease;
-                    Vector256<float> colourFirst = colour.Patch(colour.PatchFirst, at) * ease, colourSecond = colour.Patch(colour.PatchSecond, at) * ease;
+                    Vector256<float> ease = Vector256.Create(Band.Ease, at), most = Vector256.Create(Band.Most, at);
+                    Vector256<float> greyFirst = grey.Patch(grey.PatchFirst, at, most) * ease, greySecond = grey.Patch(grey.PatchSecond, at, most) * ease;
+                    Vector256<float> colourFirst = colour.Patch(colour.PatchFirst, at, most) * ease, colourSecond = colour.Patch(colour.PatchSecond, at, most) * ease;
                     Vector256<float> greyByFirst = greyFirst + greySecond * Veto, greyBySecond = greySecond + greyFirst * Veto;
                     Vector256<float> colourByFirst = colourFirst + colourSecond * Veto, colourBySecond = colourSecond + colourFirst * Veto;
                     var byFirst = Weight(greyByFirst + colourByFirst * ColourInGrey, turned) & kin;

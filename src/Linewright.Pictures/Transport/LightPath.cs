@@ -143,6 +143,11 @@ internal static class LightPath
             kind = OnThing;
         }
 
+        if (depth == 0 && kind != Nothing)
+        {
+            seen.Blur = Circle(scene.Camera, path.Direction, kind == OnThing ? hit.Distance : far);
+        }
+
         var goesOn = false;
         if (kind == Nothing)
         {
@@ -245,6 +250,14 @@ internal static class LightPath
             Inside = -1,
             Bin = (int)(numbers.Next(ref world) * WaveBin.Count) & (WaveBin.Count - 1),
         };
+    }
+
+    /// <summary>Radius of the circle into which the lens spreads a point so far along a ray, pixels: the opening as seen through that point on the sharp plane.</summary>
+    private static float Circle(in CameraRecord camera, Float3 direction, float distance)
+    {
+        var ahead = distance * Float3.Dot(direction, camera.Forward);
+        var pixel = 2 * camera.HalfHeight * camera.Focus / camera.Height;
+        return camera.Aperture * MathF.Abs(camera.Focus - ahead) / (ahead * pixel);
     }
 
     private static float Tent(float u)

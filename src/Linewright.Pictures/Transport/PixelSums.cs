@@ -5,25 +5,25 @@ namespace Linewright.Pictures.Transport;
 /// <summary>What a pixel has gathered so far. Samples fall into two halves in turn, so that one can judge the other.</summary>
 internal struct PixelSums
 {
-    /// <summary>Samples of which guides are kept; enough for smooth edges.</summary>
-    private const int Guided = 16;
-
     public Float3 Even;
     public Float3 Odd;
     public float Squares;
     public int Count;
     public float Alpha;
     public float Depth;
+    public float Blur;
     public Float3 Albedo;
     public Float3 Normal;
+
+    /// <summary>The surface that most samples saw first, if there is one that more than half of them saw.</summary>
     public int Facet;
+
+    /// <summary>By how many samples it leads.</summary>
+    public int Lead;
 
     public readonly Float3 Mean => (Even + Odd) * (1f / Math.Max(1, Count));
 
     public readonly float MeanAlpha => Alpha / Math.Max(1, Count);
-
-    /// <summary>Samples that the guides are means of.</summary>
-    public readonly int GuideCount => Math.Clamp(Count, 1, Guided);
 
     /// <summary>Weights of sRGB's primaries in luminance. Source: IEC 61966-2-1.</summary>
     public static float Luminance(Float3 c) => 0.2126f * c.X + 0.7152f * c.Y + 0.0722f * c.Z;
@@ -60,17 +60,11 @@ internal struct PixelSums
 
         Squares += luminance * luminance;
         Alpha += sample.Alpha;
-        if (Count < Guided)
-        {
-            Depth += sample.Depth;
-            Albedo += sample.Albedo;
-            Normal += sample.Normal;
-            if (Count == 0)
-            {
-                Facet = sample.Facet;
-            }
-        }
-
+        Depth += sample.Depth;
+        Blur += sample.Blur;
+        Albedo += sample.Albedo;
+        Normal += sample.Normal;
+        Vote(sample.Facet, 1);
         Count++;
     }
 
@@ -85,13 +79,26 @@ internal struct PixelSums
         Squares += later.Squares;
         Alpha += later.Alpha;
         Depth += later.Depth;
+        Blur += later.Blur;
         Albedo += later.Albedo;
         Normal += later.Normal;
-        if (Count == 0)
+        Vote(later.Facet, later.Lead);
+        Count = later.Count;
+    }
+
+    /// <summary>Counts samples for one surface against those for another. Source: Boyer and Moore (1991), MJRTY, a fast majority vote algorithm.</summary>
+    private void Vote(int facet, int samples)
+    {
+        if (facet == Facet)
         {
-            Facet = later.Facet;
+            Lead += samples;
+            return;
         }
 
-        Count = later.Count;
+        Lead -= samples;
+        if (Lead < 0)
+        {
+            (Facet, Lead) = (facet, -Lead);
+        }
     }
 }

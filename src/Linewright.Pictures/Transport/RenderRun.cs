@@ -128,7 +128,7 @@ internal sealed class RenderRun
             second *= factor;
         }
 
-        var guide = 1f / pixel.GuideCount;
+        var guide = 1f / Math.Max(1, pixel.Count);
         return new FilterPixel
         {
             First = (first.X, first.Y, first.Z),
@@ -138,6 +138,8 @@ internal sealed class RenderRun
             Normal = (pixel.Normal.X * guide, pixel.Normal.Y * guide, pixel.Normal.Z * guide),
             Alpha = pixel.MeanAlpha,
             Facet = pixel.Facet,
+            IsMatte = pixel.Facet == 1,
+            Blur = pixel.Blur * guide,
         };
     }
 
@@ -181,7 +183,7 @@ internal sealed class RenderRun
         for (var i = 0; i < size.Count; i++)
         {
             ref var pixel = ref pixels[i];
-            var share = 1f / pixel.GuideCount;
+            var share = 1f / Math.Max(1, pixel.Count);
             Float3 albedo = pixel.Albedo * share, normal = pixel.Normal * share;
             (guides.Albedo[3 * i], guides.Albedo[3 * i + 1], guides.Albedo[3 * i + 2]) = (albedo.X, albedo.Y, albedo.Z);
             (guides.Normal[3 * i], guides.Normal[3 * i + 1], guides.Normal[3 * i + 2]) = (normal.X, normal.Y, normal.Z);

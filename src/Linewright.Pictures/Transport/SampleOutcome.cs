@@ -11,4 +11,7 @@ internal struct SampleOutcome
     public Float3 Normal;
     public float Depth;
     public int Facet;
+
+    /// <summary>Radius of the lens's circle there, pixels; 0 where nothing stands.</summary>
+    public float Blur;
 }

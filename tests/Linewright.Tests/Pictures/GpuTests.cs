@@ -55,7 +55,8 @@ public class GpuTests
                     Depth = 3 * i,
                     Albedo = new Float3(1, i, 2),
                     Normal = new Float3(i, 0, -i),
-                    Facet = 100 + i,
+                    Facet = i % 3 == 0 ? 100 + i : 7,
+                    Blur = 2 * i,
                 };
                 alone.Add(sample);
                 (i < split ? ref first : ref second).Add(sample);
@@ -64,6 +65,9 @@ public class GpuTests
             first.Join(second);
             Assert.Equal(alone.Squares, first.Squares, 1e-6f * alone.Squares);
             first.Squares = alone.Squares;
+
+            // By how much the commonest surface leads depends on the order in which votes fall; which it is does not.
+            first.Lead = alone.Lead;
             Assert.Equal(alone, first);
         }
     }
@@ -79,8 +83,14 @@ public class GpuTests
         var one = PathTracer.Render(Pieces(), size, settings with { Engine = whole }, null, TestContext.Current.CancellationToken);
         var many = PathTracer.Render(Pieces(), size, settings with { Engine = split }, null, TestContext.Current.CancellationToken);
         Assert.Equal(40, many.Noise.MeanSamples);
-        Assert.Equal(one.Guides!.Facet, many.Guides!.Facet);
-        Assert.Equal(one.Guides.Depth, many.Guides.Depth, (a, b) => Close(a, b));
+        for (var i = 0; i < size.Count; i++)
+        {
+            // Where no surface was seen by half of the samples, which one leads depends on the order in which they were counted.
+            var normal = Enumerable.Range(3 * i, 3).Sum(k => one.Guides!.Normal[k] * one.Guides.Normal[k]);
+            Assert.True(one.Guides!.Facet[i] == many.Guides!.Facet[i] || normal < 0.98f);
+        }
+
+        Assert.Equal(one.Guides!.Depth, many.Guides!.Depth, (a, b) => Close(a, b));
         Assert.Equal(one.Guides.Normal, many.Guides.Normal, (a, b) => Close(a, b));
         Assert.Equal(one.Colour, many.Colour, (a, b) => Close(a, b));
 

@@ -76,7 +76,8 @@ public class ShadowFilterTests
         Assert.InRange(Off(shown, true), 0, 0.02);
 
         // A pixel that is part ball, part ground is as true as it was.
-        var edge = Enumerable.Range(0, size.Count).Where(i => !isGround[i] && truth.Guides!.Facet[i] == 0).ToList();
+        double Normal(int i) => Enumerable.Range(0, 3).Sum(c => truth.Guides!.Normal[3 * i + c] * truth.Guides.Normal[3 * i + c]);
+        var edge = Enumerable.Range(0, size.Count).Where(i => Normal(i) is > 0 and < 0.9).ToList();
         Assert.NotEmpty(edge);
         double AtEdge(Picture of) => Math.Sqrt(edge.Average(i => Math.Pow(Seen(of, i) - Seen(truth, i), 2)));
         Assert.InRange(AtEdge(shown), 0, 1.1 * AtEdge(raw) + 0.005);
