@@ -100,7 +100,7 @@ internal sealed class HingeEnds(HingeForm form, double edge)
         Solid Cut(double from) => Shape.BoxBetween(
             new Vec3(-pitch / 2, from, -1),
             new Vec3(pitch / 2, form.CheekInnerMm, form.HeightMm + high));
-        var ring = AlongY(Shape.Cylinder(form.CheekSweepMm - 0.04, 4 * form.CheekInnerMm)).Moved(pitch / 2, 0, form.HeightMm);
+        var ring = AlongY(Shape.Cylinder(Math.Max(form.CheekSweepMm - 0.04, form.EyeRadiusMm + form.PlayMm), 4 * form.CheekInnerMm)).Moved(pitch / 2, 0, form.HeightMm);
         var cut = Solid.Union(Cut(form.EyeWidthMm / 2 - 0.04), Cut(form.CheekInnerMm - SlotMm).Minus(ring));
         return Solid.Union(cut, cut.Moved(Pose.Mirror(Vec3.UnitY)));
     }

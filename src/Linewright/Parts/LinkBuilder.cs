@@ -174,7 +174,10 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
                     (form.UpperInnerMm + round, high),
                 ],
                 round);
-            yield return Solid.Common(ring, Shape.Box(2 * form.SideHalfMm, 20, 20));
+
+            // Beside the eye and no further: behind its root the ring would shut a hollow in.
+            var beside = form.Hinge.EyeWidthMm / 2 - 0.15;
+            yield return Solid.Common(ring, Shape.Box(2 * form.SideHalfMm, 20, 20)).Minus(Shape.Box(20, 2 * beside, 20));
         }
     }
 
