@@ -35,12 +35,4 @@ public static class PictureWords
         static int? Side(string text)
             => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var side) && side is >= LeastSide and <= LargestSide ? side : null;
     }
-
-    /// <summary>The beginning of a file's name for a piece: "Harbour lights" becomes harbour-lights.</summary>
-    public static string Stem(string name)
-    {
-        ArgumentNullException.ThrowIfNull(name);
-        var plain = string.Concat(name.Select(letter => char.IsAsciiLetterOrDigit(letter) ? char.ToLowerInvariant(letter) : '-')).Trim('-');
-        return plain.Length == 0 ? "piece" : plain;
-    }
 }

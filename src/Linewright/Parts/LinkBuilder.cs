@@ -165,12 +165,14 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
     {
         if (form.SideHalfMm > 0)
         {
-            double round = Math.Min(spec.EdgeMm, 0.1), low = form.RailMm / 2 + round, high = form.UpperTopMm - form.UpperHeightMm / 2 - round;
+            // It stands on the base rail, a fillet behind its edge: surfaces side by side would swell where they are blended.
+            double round = Math.Min(spec.EdgeMm, 0.1), low = form.RailMm - 0.1 + round, high = form.UpperTopMm - form.UpperHeightMm / 2 - round;
+            var outer = Math.Min(form.UpperOuterMm, Math.Max(form.BaseHalfYMm - spec.FilletMm, form.UpperInnerMm + form.Hinge.WireMm + 0.02));
             var ring = Shape.Revolved(
                 [
                     (form.UpperInnerMm + round, low),
-                    (form.UpperOuterMm - round, low),
-                    (form.UpperOuterMm - round, high),
+                    (outer - round, low),
+                    (outer - round, high),
                     (form.UpperInnerMm + round, high),
                 ],
                 round);

@@ -27,7 +27,7 @@ public sealed class WallCheckTests
         Assert.Equal(["bearing", "claw tip"], features.Where(feature => feature.Made == MadeBy.Bench).Select(feature => feature.Name));
         Assert.Equal(["bar", "tongue strip"], features.Where(feature => feature.PolishedFaces == 0).Select(feature => feature.Name));
         Assert.Equal(
-            ["base rail", "rail end", "upper rail", "stop", "claw tip", "stop", "safety wire"],
+            ["base rail", "rail end", "upper rail", "side", "stop", "claw tip", "stop", "safety wire"],
             features.Where(feature => feature.PolishedFaces == 2).Select(feature => feature.Name));
 
         var findings = features.Select(feature => new Finding(WallCheck.Rule, Verdict.Pass, "", 1, feature.WallLimitMm, "mm", "", "", ""));

@@ -29,8 +29,8 @@ public class OutlineRaysTests
     private const double SpeckMm = 0.75;
 
     // An edge is drawn as far as its triangle goes, which is longer than the bend shows. Behind others a strip of triangles
-    // thinner than the rays are apart makes an edge that they cannot meet: 0.35 mm of such is in the pinned link.
-    private const double RunOutMm = 0.2, HiddenRunOutMm = 0.45;
+    // thinner than the rays are apart makes an edge that they cannot meet: 0.35 mm of such is in the pinned link, 0.5 in the other.
+    private const double RunOutMm = 0.2, HiddenRunOutMm = 0.55;
 
     private static readonly Lazy<RayBody[]> EyeOverBar = new(() => Link(4.0)), Pinned = new(() => Link(2.0));
 
@@ -42,7 +42,7 @@ public class OutlineRaysTests
     {
         foreach (var eye in (Vec3[])[-Vec3.UnitY, Vec3.UnitZ, -Vec3.UnitX, new(1, -1, 1), new(0.3, -0.8, 0.5), new(-0.7, 0.2, 0.35), new(0.1, 0.6, -0.8)])
         {
-            Assert.Equal("", Faults(SceneOf(name), eye, null));
+            Assert.True(Faults(SceneOf(name), eye, null) is var faults && faults.Length == 0, faults);
         }
     }
 
@@ -59,7 +59,7 @@ public class OutlineRaysTests
     {
         foreach (var eye in (Vec3[])[-Vec3.UnitY, new(0.77, -0.64, 0), new(0.3, -0.8, 0.5)])
         {
-            Assert.Equal("", Faults(SceneOf(name), eye, depth));
+            Assert.True(Faults(SceneOf(name), eye, depth) is var faults && faults.Length == 0, faults);
         }
     }
 
