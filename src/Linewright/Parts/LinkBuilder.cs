@@ -166,7 +166,7 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
         if (form.SideHalfMm > 0)
         {
             // It stands on the base rail, a fillet behind its edge: surfaces side by side would swell where they are blended.
-            double round = Math.Min(spec.EdgeMm, 0.1), low = form.RailMm - 0.1 + round, high = form.UpperTopMm - form.UpperHeightMm / 2 - round;
+            double round = Math.Min(spec.EdgeMm, 0.1), low = form.RailMm - LinkForm.IntoMm + round, high = form.CheekTopMm - round;
             var outer = Math.Min(form.UpperOuterMm, Math.Max(form.BaseHalfYMm - spec.FilletMm, form.UpperInnerMm + form.Hinge.WireMm + 0.02));
             var ring = Shape.Revolved(
                 [
@@ -177,8 +177,8 @@ internal sealed class LinkBuilder(LineSpec spec, LinkForm form)
                 ],
                 round);
 
-            // Beside the eye and no further: behind its root the ring would shut a hollow in.
-            var beside = form.Hinge.EyeWidthMm / 2 - 0.15;
+            // From inside the eye's sides and no further: behind its root the ring would shut a hollow in.
+            var beside = form.Hinge.EyeWidthMm / 2 - 1.5 * LinkForm.IntoMm;
             yield return Solid.Common(ring, Shape.Box(2 * form.SideHalfMm, 20, 20)).Minus(Shape.Box(20, 2 * beside, 20));
         }
     }

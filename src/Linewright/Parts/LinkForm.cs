@@ -40,6 +40,9 @@ public sealed record LinkForm
     // What stays between two girdles, a side, when the stops have met. Common practice: stones never touch.
     private const double StoneSpareMm = 0.075;
 
+    // How deep one body stands in another, so that their blend joins them all round. Assumed: more than a cut's rounded edge takes.
+    internal const double IntoMm = 0.1;
+
     // How far a tip's middle stands over the crown, as a share of its radius: 95 % of its width is on the stone. Assumed.
     private const double ProudShare = 0.32;
 
@@ -152,7 +155,7 @@ public sealed record LinkForm
     public bool IsSplit => HingeForm.PartedAbove(PitchMm, Hinge.EyeSweepMm, Hinge.CheekSweepMm, Hinge.WireMm) > 0;
 
     /// <summary>Underside of the upper rail over the skin: a cup that would stand a slit over the base rail stands on it.</summary>
-    public double UpperLowMm => UpperTopMm - UpperHeightMm is var low && IsSplit && low - RailMm < LeastGalleryMm ? Math.Min(low, RailMm - 0.1) : low;
+    public double UpperLowMm => IsSplit && CollarLowMm - RailMm < LeastGalleryMm ? Math.Min(CollarLowMm, RailMm - IntoMm) : CollarLowMm;
 
     /// <summary>How far from the bar's axis the upper rail is open over the neighbour's eye; null where the window passes below it.</summary>
     /// <remarks>Where the window cuts the rail through, it is cut off straight up to where the rail is beside the window, so that no horn stays.</remarks>
@@ -178,15 +181,19 @@ public sealed record LinkForm
     {
         get
         {
-            double low = UpperTopMm - UpperHeightMm, middle = (RailMm + low) / 2;
+            // A claw stands aslant: half-way up the opening it is so far from the stone's axis. One that springs from the collar is not in it.
+            var middle = (RailMm + CollarLowMm) / 2;
             var share = Math.Clamp((middle - ClawFootHeightMm) / (GirdleHeightMm - ClawFootHeightMm), 0, 1);
-            double claw = ClawFootXMm + share * (ClawReachMm * Math.Cos(ClawAzimuth) - ClawFootXMm), half = ClawFootHeightMm > low ? 0 : ClawRadiusMm;
+            double claw = ClawFootXMm + share * (ClawReachMm * Math.Cos(ClawAzimuth) - ClawFootXMm), half = ClawFootHeightMm > CollarLowMm ? 0 : ClawRadiusMm;
             var window = PitchMm / 2 - Hinge.CheekSweepMm;
             var start = Math.Max(CheekLengthMm - PitchMm / 2, half - claw);
             var end = Math.Min(window, claw - half);
-            return IsSplit || Math.Min(low - RailMm, end - start) >= LeastGalleryMm ? 0 : Math.Min(claw, window - 0.1);
+            return IsSplit || Math.Min(CollarLowMm - RailMm, end - start) >= LeastGalleryMm ? 0 : Math.Min(claw, window - IntoMm);
         }
     }
+
+    // The collar's underside over the skin by its own height, whatever is drawn down from it.
+    private double CollarLowMm => UpperTopMm - UpperHeightMm;
 
     /// <summary>Length of the cheeks' plates along the line: where the link is split they bear the upper rail from end to end.</summary>
     public double CheekLengthMm => IsSplit ? PitchMm : 1.1 * Hinge.EyeRadiusMm;
@@ -279,7 +286,7 @@ public sealed record LinkForm
         {
             var up = Math.Clamp((hinge.HeightMm - footHeight) / (girdle - footHeight), 0, 0.8);
             var slit = footY + up * (girdleY - footY) - claw - hinge.EyeWidthMm / 2;
-            footY -= Math.Max(0, slit + 0.05) / (1 - up);
+            footY -= Math.Max(0, slit + IntoMm / 2) / (1 - up);
         }
 
         return new LinkForm
